@@ -1,0 +1,93 @@
+package rollbook.inventory;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.production.MediaKind;
+import rollbook.web.NotFoundException;
+import rollbook.web.Refusal;
+
+/** The media items of a production, to look up. */
+@Service
+public class MediaItems {
+    private static final String ITEMS =
+            """
+            select i.id, i.code, i.kind, i.model, i.capacity_bytes, i.read_bytes_per_second, i.write_bytes_per_second,
+                   i.ownership, i.supplier, i.cost_minor_units, i.hired_until, i.leg_id, i.place_id, p.name as place_name,
+                   p.off_site, i.holder, i.condition, i.card_state, i.version
+            from inventory_item i join production_place p on p.id = i.place_id
+            where i.production_id = :production
+            """;
+
+    private final JdbcClient jdbc;
+
+    MediaItems(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** @throws NotFoundException if this production has no such item */
+    public MediaItem get(UUID productionId, UUID itemId) {
+        return jdbc.sql(ITEMS + " and i.id = :id")
+                .param("production", productionId)
+                .param("id", itemId)
+                .query(MediaItem.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    public Optional<MediaItem> findByCode(UUID productionId, String code) {
+        return jdbc.sql(ITEMS + " and upper(i.code) = upper(:code)")
+                .param("production", productionId)
+                .param("code", code.strip())
+                .query(MediaItem.class)
+                .optional();
+    }
+
+    /** All items, ordered by code; of the given kinds only, if any are given. */
+    public List<MediaItem> list(UUID productionId, MediaKind... kinds) {
+        String ofKinds = kinds.length == 0
+                ? ""
+                : Arrays.stream(kinds).map(kind -> "'" + kind.name() + "'").collect(Collectors.joining(",", " and i.kind in (", ")"));
+        return jdbc.sql(ITEMS + ofKinds + " order by upper(i.code)")
+                .param("production", productionId)
+                .query(MediaItem.class)
+                .list();
+    }
+
+    /**
+     * Reads an item and keeps others from changing it until the transaction ends.
+     *
+     * @throws NotFoundException if this production has no such item
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public MediaItem lock(UUID productionId, UUID itemId) {
+        return jdbc.sql(ITEMS + " and i.id = :id for update of i")
+                .param("production", productionId)
+                .param("id", itemId)
+                .query(MediaItem.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    /**
+     * Takes a card from one state to the next.
+     *
+     * @throws Refusal naming the card's state, if it isn't the expected one or the card can't be relied on
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void changeCardState(UUID productionId, UUID cardId, CardState to, CardState... from) {
+        MediaItem card = lock(productionId, cardId);
+        if (card.cardState() == null || !Arrays.asList(from).contains(card.cardState())) {
+            throw new Refusal("inventory.refused.card-state", card.code(), String.valueOf(card.cardState()));
+        }
+        jdbc.sql("update inventory_item set card_state = ?, version = version + 1 where production_id = ? and id = ?")
+                .params(to.name(), productionId, cardId)
+                .update();
+    }
+}

@@ -1,0 +1,6 @@
+package rollbook.inventory;
+
+public enum Ownership {
+    BOUGHT,
+    HIRED
+}

@@ -1,0 +1,131 @@
+package rollbook.offload;
+
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.inventory.MediaItem;
+import rollbook.inventory.MediaItems;
+import rollbook.production.Rendition;
+import rollbook.web.Refusal;
+
+/** The copies of rolls. */
+@Service
+public class Copies {
+    private static final String COPIES =
+            """
+            select c.id, c.roll_id, c.item_id, i.code as item_code, i.kind as item_kind, i.condition as item_condition,
+                   i.place_id, p.name as place_name, p.off_site, c.leg_id, c.rendition, c.written_from
+            from offload_copy c
+            join inventory_item i on i.id = c.item_id
+            join production_place p on p.id = i.place_id
+            where c.production_id = :production
+            """;
+
+    private final JdbcClient jdbc;
+    private final MediaItems items;
+    private final Clock clock;
+
+    Copies(JdbcClient jdbc, MediaItems items, Clock clock) {
+        this.jdbc = jdbc;
+        this.items = items;
+        this.clock = clock;
+    }
+
+    public List<Copy> ofRoll(UUID productionId, UUID rollId) {
+        return jdbc.sql(COPIES + " and c.roll_id = :roll order by c.created_at, i.code")
+                .param("production", productionId)
+                .param("roll", rollId)
+                .query(Copy.class)
+                .list();
+    }
+
+    public List<Copy> ofDay(UUID productionId, UUID dayId) {
+        return jdbc.sql(COPIES
+                        + " and c.roll_id in (select r.id from offload_roll r where r.day_id = :day) order by c.created_at, i.code")
+                .param("production", productionId)
+                .param("day", dayId)
+                .query(Copy.class)
+                .list();
+    }
+
+    public List<Copy> onItem(UUID productionId, UUID itemId) {
+        return jdbc.sql(COPIES + " and c.item_id = :item order by c.created_at")
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Copy.class)
+                .list();
+    }
+
+    /** Bytes that the copies on each item take, as far as the rolls' sizes are known. */
+    public List<Used> usedBytes(UUID productionId) {
+        return jdbc.sql(
+                        """
+                        select c.item_id, sum(case when c.rendition = 'ENCODED'
+                                  then ceil(r.size_bytes * coalesce(l.kept_percent, 100) / 100.0)::bigint
+                                  else r.size_bytes end)::bigint as bytes
+                        from offload_copy c join offload_roll r on r.id = c.roll_id
+                        left join production_leg l on l.id = c.leg_id
+                        where c.production_id = ? and r.size_bytes is not null group by c.item_id
+                        """)
+                .param(productionId)
+                .query(Used.class)
+                .list();
+    }
+
+    /**
+     * The copy of a roll on an item, made up now if nobody logged it: a manifest may speak of a copy that no offload
+     * was recorded for.
+     *
+     * @throws Refusal if items of that kind don't hold copies
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public UUID findOrAdd(UUID productionId, UUID rollId, UUID itemId, Rendition rendition) {
+        return jdbc.sql("select id from offload_copy where production_id = ? and roll_id = ? and item_id = ? and rendition = ?")
+                .params(productionId, rollId, itemId, rendition.name())
+                .query(UUID.class)
+                .optional()
+                .orElseGet(() -> {
+                    MediaItem item = items.get(productionId, itemId);
+                    // Its writing began at an unknown time before now; any evidence sent so far may speak of it.
+                    return add(productionId, rollId, item, item.legId(), rendition, Timestamp.valueOf("1970-01-01 00:00:00"));
+                });
+    }
+
+    @Transactional(propagation = Propagation.MANDATORY)
+    UUID add(
+            UUID productionId,
+            UUID rollId,
+            MediaItem item,
+            @Nullable UUID legId,
+            Rendition rendition,
+            Timestamp writtenFrom) {
+        if (!item.kind().holdsCopies()) {
+            throw new Refusal("offload.refused.no-copies-on", item.code());
+        }
+        UUID id = UUID.randomUUID();
+        jdbc.sql(
+                        """
+                        insert into offload_copy (id, production_id, roll_id, item_id, leg_id, rendition, written_from, created_at)
+                        values (?, ?, ?, ?, ?, ?, ?, ?)
+                        """)
+                .param(id)
+                .param(productionId)
+                .param(rollId)
+                .param(item.id())
+                .param(legId, java.sql.Types.OTHER)
+                .param(rendition.name())
+                .param(writtenFrom)
+                .param(Timestamp.from(clock.instant()))
+                .update();
+        return id;
+    }
+
+    /** @param bytes of all copies on the item */
+    public record Used(UUID itemId, long bytes) {}
+}

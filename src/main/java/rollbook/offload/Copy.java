@@ -1,0 +1,27 @@
+package rollbook.offload;
+
+import java.time.Instant;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rollbook.inventory.Condition;
+import rollbook.production.MediaKind;
+import rollbook.production.Rendition;
+
+/**
+ * One rendition of one roll on one media item.
+ *
+ * @param writtenFrom when the last writing of this copy began; evidence from before says nothing of it
+ */
+public record Copy(
+        UUID id,
+        UUID rollId,
+        UUID itemId,
+        String itemCode,
+        MediaKind itemKind,
+        Condition itemCondition,
+        UUID placeId,
+        String placeName,
+        boolean offSite,
+        @Nullable UUID legId,
+        Rendition rendition,
+        Instant writtenFrom) {}

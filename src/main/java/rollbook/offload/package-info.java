@@ -1,0 +1,10 @@
+/** Rolls, the sessions that offload them, and the copies that those make. */
+@NullMarked
+@ApplicationModule(
+        allowedDependencies = {
+            "quantity", "recording", "production", "inventory", "format", "schedule", "people", "audit", "web"
+        })
+package rollbook.offload;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

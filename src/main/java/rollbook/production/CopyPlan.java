@@ -1,0 +1,176 @@
+package rollbook.production;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.audit.AuditTrail;
+import rollbook.web.NotFoundException;
+import rollbook.web.Refusal;
+
+/** The copy plan of a production, and what clears a card. */
+@Service
+public class CopyPlan {
+    private static final String LEGS =
+            """
+            select l.id, l.name, l.media_kind, l.place_id, p.name as place_name, l.rendition, l.kept_percent,
+                   l.returns_after_days, l.needed_to_clear, l.version
+            from production_leg l join production_place p on p.id = l.place_id
+            where l.production_id = ?
+            """;
+
+    private final JdbcClient jdbc;
+    private final AuditTrail trail;
+    private final ApplicationEventPublisher events;
+
+    CopyPlan(JdbcClient jdbc, AuditTrail trail, ApplicationEventPublisher events) {
+        this.jdbc = jdbc;
+        this.trail = trail;
+        this.events = events;
+    }
+
+    public List<Leg> legs(UUID productionId) {
+        return jdbc.sql(LEGS + " order by l.position").param(productionId).query(Leg.class).list();
+    }
+
+    public Leg leg(UUID productionId, UUID legId) {
+        return jdbc.sql(LEGS + " and l.id = ?")
+                .params(productionId, legId)
+                .query(Leg.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    public ClearingPolicy policy(UUID productionId) {
+        return jdbc.sql(
+                        """
+                        select proven_copies, items, media_kinds, places, off_site, version
+                        from production_clearing_policy where production_id = ?
+                        """)
+                .param(productionId)
+                .query(ClearingPolicy.class)
+                .single();
+    }
+
+    /**
+     * Adds a leg; its id and version are ignored.
+     *
+     * @throws Refusal if a leg of that name exists
+     */
+    @Transactional
+    public UUID addLeg(Membership by, Leg leg) {
+        UUID id = UUID.randomUUID();
+        requirePlace(by, leg);
+        int added = jdbc.sql(
+                        """
+                        insert into production_leg (id, production_id, name, media_kind, place_id, rendition, kept_percent,
+                                                    returns_after_days, needed_to_clear, position)
+                        select :id, :production, :name, :mediaKind, :placeId, :rendition, :keptPercent, :returnsAfterDays,
+                               :neededToClear, coalesce(max(position), 0) + 1 from production_leg where production_id = :production
+                        on conflict do nothing
+                        """)
+                .param("id", id)
+                .param("production", by.productionId())
+                .param("name", leg.name())
+                .param("mediaKind", leg.mediaKind().name())
+                .param("placeId", leg.placeId())
+                .param("rendition", leg.rendition().name())
+                .param("keptPercent", leg.keptPercent())
+                .param("returnsAfterDays", leg.returnsAfterDays(), java.sql.Types.INTEGER)
+                .param("neededToClear", leg.neededToClear())
+                .update();
+        if (added == 0) {
+            throw new Refusal("production.refused.leg-exists", leg.name());
+        }
+        changed(by, "leg.added", leg.name());
+        return id;
+    }
+
+    /** @throws Refusal if somebody else changed or removed the leg meanwhile, or another leg has that name */
+    @Transactional
+    public void changeLeg(Membership by, Leg leg) {
+        requirePlace(by, leg);
+        try {
+            int changed = jdbc.sql(
+                            """
+                            update production_leg set name = :name, media_kind = :mediaKind, place_id = :placeId,
+                                rendition = :rendition, kept_percent = :keptPercent, returns_after_days = :returnsAfterDays,
+                                needed_to_clear = :neededToClear, version = version + 1
+                            where production_id = :production and id = :id and version = :version
+                            """)
+                    .param("id", leg.id())
+                    .param("production", by.productionId())
+                    .param("name", leg.name())
+                    .param("mediaKind", leg.mediaKind().name())
+                    .param("placeId", leg.placeId())
+                    .param("rendition", leg.rendition().name())
+                    .param("keptPercent", leg.keptPercent())
+                    .param("returnsAfterDays", leg.returnsAfterDays(), java.sql.Types.INTEGER)
+                    .param("neededToClear", leg.neededToClear())
+                    .param("version", leg.version())
+                    .update();
+            if (changed == 0) {
+                throw new Refusal("production.refused.changed-meanwhile");
+            }
+        } catch (DataIntegrityViolationException e) {
+            throw new Refusal("production.refused.leg-exists", leg.name());
+        }
+        changed(by, "leg.changed", leg.name());
+    }
+
+    /** @throws Refusal if media or copies belong to the leg */
+    @Transactional
+    public void removeLeg(Membership by, UUID legId) {
+        try {
+            String name = leg(by.productionId(), legId).name();
+            jdbc.sql("delete from production_leg where production_id = ? and id = ?")
+                    .params(by.productionId(), legId)
+                    .update();
+            changed(by, "leg.removed", name);
+        } catch (DataIntegrityViolationException e) {
+            throw new Refusal("production.refused.leg-in-use");
+        }
+    }
+
+    /** @throws Refusal if somebody else changed the policy meanwhile */
+    @Transactional
+    public void changePolicy(Membership by, ClearingPolicy policy) {
+        int changed = jdbc.sql(
+                        """
+                        update production_clearing_policy set proven_copies = ?, items = ?, media_kinds = ?, places = ?,
+                            off_site = ?, version = version + 1
+                        where production_id = ? and version = ?
+                        """)
+                .params(
+                        policy.provenCopies(),
+                        policy.items(),
+                        policy.mediaKinds(),
+                        policy.places(),
+                        policy.offSite(),
+                        by.productionId(),
+                        policy.version())
+                .update();
+        if (changed == 0) {
+            throw new Refusal("production.refused.changed-meanwhile");
+        }
+        changed(by, "policy.changed", policy.toString());
+    }
+
+    private void requirePlace(Membership by, Leg leg) {
+        boolean known = jdbc.sql("select exists (select 1 from production_place where production_id = ? and id = ?)")
+                .params(by.productionId(), leg.placeId())
+                .query(Boolean.class)
+                .single();
+        if (!known) {
+            throw new NotFoundException();
+        }
+    }
+
+    private void changed(Membership by, String action, String detail) {
+        trail.add(by.act(action, "copy-plan", by.code(), detail));
+        events.publishEvent(new CopyPlanChanged(by.productionId()));
+    }
+}

@@ -1,0 +1,57 @@
+package rollbook.production;
+
+import java.time.ZoneId;
+import java.util.Set;
+import java.util.UUID;
+import rollbook.audit.Act;
+
+/**
+ * A signed-in person in one production. Handler methods under {@code /p/{production}} take it as a parameter; it exists
+ * only if the person belongs to that production, so whatever is looked up through it cannot cross into another one.
+ */
+public record Membership(
+        UUID productionId,
+        String code,
+        String productionName,
+        ZoneId zone,
+        String currency,
+        UUID personId,
+        String personName,
+        Set<Role> roles) {
+
+    public boolean may(Role... allowed) {
+        if (roles.contains(Role.ADMINISTRATOR)) {
+            return true;
+        }
+        for (Role role : allowed) {
+            if (roles.contains(role)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether the person may do the work of the set; for templates. */
+    public boolean mayWrangle() {
+        return may(Role.WRANGLER);
+    }
+
+    /** Whether the person may do the work of the office; for templates. */
+    public boolean mayKeepBooks() {
+        return may(Role.OFFICE);
+    }
+
+    public boolean mayAdminister() {
+        return may(Role.ADMINISTRATOR);
+    }
+
+    /** The path of a page of this production, such as {@code path("rolls")}. */
+    public String path(String page) {
+        return "/p/" + code + "/" + page;
+    }
+
+    /** Something this person did in this production, ready for the record. */
+    public Act act(String action, String subjectKind, String subjectCode, String detail) {
+        return new Act(productionId, personId, personName, action, subjectKind, subjectCode, detail);
+    }
+}

@@ -1,0 +1,10 @@
+package rollbook.production;
+
+import java.util.UUID;
+
+/**
+ * Where media are kept.
+ *
+ * @param offSite away from the set and the production office, so that one accident can't reach both
+ */
+public record Place(UUID id, String name, boolean offSite) {}

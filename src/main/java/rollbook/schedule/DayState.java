@@ -1,0 +1,8 @@
+package rollbook.schedule;
+
+public enum DayState {
+    PLANNED,
+    SHOOTING,
+    WRAPPED,
+    CANCELLED
+}

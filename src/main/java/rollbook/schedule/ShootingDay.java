@@ -1,0 +1,12 @@
+package rollbook.schedule;
+
+import java.time.LocalDate;
+import java.util.UUID;
+
+/**
+ * A numbered shooting day of a unit.
+ *
+ * @param date the calendar date on which it begins
+ */
+public record ShootingDay(
+        UUID id, UUID unitId, String unitName, int number, LocalDate date, DayState state, String note, int version) {}

@@ -1,0 +1,42 @@
+package rollbook.schedule;
+
+import java.util.List;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import rollbook.web.NotFoundException;
+
+/** The shooting days of a production, to look up. */
+@Service
+public class ShootingDays {
+    private static final String DAYS =
+            """
+            select d.id, d.unit_id, u.name as unit_name, d.number, d.date, d.state, d.note, d.version
+            from schedule_day d join production_unit u on u.id = d.unit_id
+            where d.production_id = :production
+            """;
+
+    private final JdbcClient jdbc;
+
+    ShootingDays(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** All days of all units, in the order of their dates. */
+    public List<ShootingDay> list(UUID productionId) {
+        return jdbc.sql(DAYS + " order by d.date, u.position")
+                .param("production", productionId)
+                .query(ShootingDay.class)
+                .list();
+    }
+
+    /** @throws NotFoundException if this production has no such day */
+    public ShootingDay get(UUID productionId, UUID dayId) {
+        return jdbc.sql(DAYS + " and d.id = :id")
+                .param("production", productionId)
+                .param("id", dayId)
+                .query(ShootingDay.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+}
