@@ -1,0 +1,99 @@
+package rollbook.web;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.net.URI;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.web.ErrorResponse;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.util.DisconnectedClientHelper;
+
+/** Turns what a page throws into a page that says what happened and what to do. Runs after every other advice. */
+@ControllerAdvice
+@Order(Ordered.LOWEST_PRECEDENCE)
+class ErrorAdvice {
+    private static final Logger log = LoggerFactory.getLogger(ErrorAdvice.class);
+
+    @ExceptionHandler
+    ModelAndView notFound(NotFoundException unknown) {
+        return page(HttpStatus.NOT_FOUND, "error/404");
+    }
+
+    @ExceptionHandler
+    ModelAndView refused(Refusal refusal, HttpServletRequest request) {
+        return page(HttpStatus.CONFLICT, "error/409")
+                .addObject("refusal", refusal)
+                .addObject("back", back(request));
+    }
+
+    /** Security answers these itself: with the sign-in page or with 403. */
+    @ExceptionHandler({AccessDeniedException.class, AuthenticationException.class})
+    void forbidden(RuntimeException refused) {
+        throw refused;
+    }
+
+    @ExceptionHandler
+    ModelAndView mistyped(MethodArgumentTypeMismatchException mistyped, HttpServletRequest request) {
+        return page(HttpStatus.BAD_REQUEST, "error/4xx").addObject("back", back(request));
+    }
+
+    @ExceptionHandler
+    @Nullable
+    ModelAndView other(Exception failure, HttpServletRequest request) {
+        if (DisconnectedClientHelper.isClientDisconnectedException(failure)) {
+            return null;
+        }
+        if (failure instanceof ErrorResponse answer && answer.getStatusCode().is4xxClientError()) {
+            return page(answer.getStatusCode(), view(answer.getStatusCode())).addObject("back", back(request));
+        }
+        // Short enough to be read out over a phone, rare enough to be found in the log.
+        String reference = UUID.randomUUID().toString().substring(0, 8);
+        log.error("Failure {} at {} {}", reference, request.getMethod(), request.getRequestURI(), failure);
+        return page(HttpStatus.INTERNAL_SERVER_ERROR, "error/5xx").addObject("reference", reference);
+    }
+
+    private static String view(HttpStatusCode status) {
+        return switch (status.value()) {
+            case 404 -> "error/404";
+            case 413 -> "error/413";
+            default -> "error/4xx";
+        };
+    }
+
+    private static ModelAndView page(HttpStatusCode status, String view) {
+        var page = new ModelAndView(view);
+        page.setStatus(status);
+        return page;
+    }
+
+    /** The path of the page that the reader came from, if it is one of ours. */
+    private static @Nullable String back(HttpServletRequest request) {
+        String referer = request.getHeader(HttpHeaders.REFERER);
+        if (referer == null) {
+            return null;
+        }
+        try {
+            URI from = URI.create(referer);
+            boolean ours = request.getServerName().equals(from.getHost()) && port(from) == request.getServerPort();
+            return !ours ? null : from.getRawPath() + (from.getRawQuery() == null ? "" : "?" + from.getRawQuery());
+        } catch (IllegalArgumentException malformed) {
+            return null;
+        }
+    }
+
+    private static int port(URI address) {
+        return address.getPort() != -1 ? address.getPort() : "https".equals(address.getScheme()) ? 443 : 80;
+    }
+}
