@@ -20,13 +20,19 @@ public class AuditTrail {
 
     @Transactional(propagation = Propagation.MANDATORY)
     public void add(Act act) {
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into audit_act (production_id, person_id, person_name, at, action, subject_kind, subject_code, detail)
-                        values (:productionId, :personId, :personName, :at, :action, :subjectKind, :subjectCode, :detail)
+                        values (?, ?, ?, ?, ?, ?, ?, ?)
                         """)
-                .paramSource(act)
-                .param("at", Timestamp.from(clock.instant()))
+                .params(
+                        act.productionId(),
+                        act.personId(),
+                        act.personName(),
+                        Timestamp.from(clock.instant()),
+                        act.action(),
+                        act.subjectKind(),
+                        act.subjectCode(),
+                        act.detail())
                 .update();
     }
 }

@@ -46,8 +46,8 @@ final class EmbeddedDatabase implements AutoCloseable {
     static EmbeddedDatabase start(Path folder) {
         try {
             Files.createDirectories(folder);
-            EmbeddedDatabase database = new EmbeddedDatabase(
-                    folder, lock(folder), DatabaseCredentials.in(folder), freePort());
+            EmbeddedDatabase database =
+                    new EmbeddedDatabase(folder, lock(folder), DatabaseCredentials.in(folder), freePort());
             database.startServer();
             database.createOwnerAndDatabase();
             database.watch();
@@ -105,7 +105,8 @@ final class EmbeddedDatabase implements AutoCloseable {
                     .setConnectConfig("password", credentials.superuser())
                     .setServerConfig("listen_addresses", "127.0.0.1")
                     .setServerConfig("unix_socket_directories", "''")
-                    // The library is made for tests and starts the server with -F; a book of record must survive power loss.
+                    // The library is made for tests and starts the server with -F; a book of record must survive power
+                    // loss.
                     .setServerConfig("fsync", "on")
                     .setServerConfig("synchronous_commit", "on")
                     .setServerConfig("full_page_writes", "on")

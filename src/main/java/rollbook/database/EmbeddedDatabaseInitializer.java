@@ -25,8 +25,9 @@ class EmbeddedDatabaseInitializer implements ApplicationContextInitializer<Confi
         if (!url.isBlank()) {
             return;
         }
-        Path folder =
-                Path.of(environment.getProperty("rollbook.data", "rollbook-data")).toAbsolutePath().normalize();
+        Path folder = Path.of(environment.getProperty("rollbook.data", "rollbook-data"))
+                .toAbsolutePath()
+                .normalize();
         EmbeddedDatabase database = EmbeddedDatabase.start(folder);
         // After every context is closed, so that no bean loses its connection while it shuts down.
         SpringApplication.getShutdownHandlers().add(database::close);

@@ -70,13 +70,19 @@ final class OrphanedServer {
         Path proc = Path.of("/proc", Long.toString(process.pid()));
         if (Files.exists(proc)) {
             try {
-                return Files.readSymbolicLink(proc.resolve("exe")).getFileName().toString().startsWith("postgres")
+                return Files.readSymbolicLink(proc.resolve("exe"))
+                                .getFileName()
+                                .toString()
+                                .startsWith("postgres")
                         && Files.isSameFile(Files.readSymbolicLink(proc.resolve("cwd")), dataDirectory);
             } catch (IOException e) {
                 return false;
             }
         }
-        return process.info().command().filter(command -> command.contains("postgres")).isPresent();
+        return process.info()
+                .command()
+                .filter(command -> command.contains("postgres"))
+                .isPresent();
     }
 
     private static boolean ended(ProcessHandle process) throws IOException {

@@ -16,8 +16,7 @@ import rollbook.web.Refusal;
 /** The media items of a production, to look up. */
 @Service
 public class MediaItems {
-    private static final String ITEMS =
-            """
+    private static final String ITEMS = """
             select i.id, i.code, i.kind, i.model, i.capacity_bytes, i.read_bytes_per_second, i.write_bytes_per_second,
                    i.ownership, i.supplier, i.cost_minor_units, i.hired_until, i.leg_id, i.place_id, p.name as place_name,
                    p.off_site, i.holder, i.condition, i.card_state, i.version
@@ -53,7 +52,9 @@ public class MediaItems {
     public List<MediaItem> list(UUID productionId, MediaKind... kinds) {
         String ofKinds = kinds.length == 0
                 ? ""
-                : Arrays.stream(kinds).map(kind -> "'" + kind.name() + "'").collect(Collectors.joining(",", " and i.kind in (", ")"));
+                : Arrays.stream(kinds)
+                        .map(kind -> "'" + kind.name() + "'")
+                        .collect(Collectors.joining(",", " and i.kind in (", ")"));
         return jdbc.sql(ITEMS + ofKinds + " order by upper(i.code)")
                 .param("production", productionId)
                 .query(MediaItem.class)

@@ -17,8 +17,7 @@ import rollbook.web.Refusal;
 /** The copies of rolls. */
 @Service
 public class Copies {
-    private static final String COPIES =
-            """
+    private static final String COPIES = """
             select c.id, c.roll_id, c.item_id, i.code as item_code, i.kind as item_kind, i.condition as item_condition,
                    i.place_id, p.name as place_name, p.off_site, c.leg_id, c.rendition, c.written_from
             from offload_copy c
@@ -46,8 +45,9 @@ public class Copies {
     }
 
     public List<Copy> ofDay(UUID productionId, UUID dayId) {
-        return jdbc.sql(COPIES
-                        + " and c.roll_id in (select r.id from offload_roll r where r.day_id = :day) order by c.created_at, i.code")
+        return jdbc.sql(
+                        COPIES
+                                + " and c.roll_id in (select r.id from offload_roll r where r.day_id = :day) order by c.created_at, i.code")
                 .param("production", productionId)
                 .param("day", dayId)
                 .query(Copy.class)
@@ -64,18 +64,14 @@ public class Copies {
 
     /** Bytes that the copies on each item take, as far as the rolls' sizes are known. */
     public List<Used> usedBytes(UUID productionId) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select c.item_id, sum(case when c.rendition = 'ENCODED'
                                   then ceil(r.size_bytes * coalesce(l.kept_percent, 100) / 100.0)::bigint
                                   else r.size_bytes end)::bigint as bytes
                         from offload_copy c join offload_roll r on r.id = c.roll_id
                         left join production_leg l on l.id = c.leg_id
                         where c.production_id = ? and r.size_bytes is not null group by c.item_id
-                        """)
-                .param(productionId)
-                .query(Used.class)
-                .list();
+                        """).param(productionId).query(Used.class).list();
     }
 
     /**
@@ -86,14 +82,21 @@ public class Copies {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public UUID findOrAdd(UUID productionId, UUID rollId, UUID itemId, Rendition rendition) {
-        return jdbc.sql("select id from offload_copy where production_id = ? and roll_id = ? and item_id = ? and rendition = ?")
+        return jdbc.sql(
+                        "select id from offload_copy where production_id = ? and roll_id = ? and item_id = ? and rendition = ?")
                 .params(productionId, rollId, itemId, rendition.name())
                 .query(UUID.class)
                 .optional()
                 .orElseGet(() -> {
                     MediaItem item = items.get(productionId, itemId);
                     // Its writing began at an unknown time before now; any evidence sent so far may speak of it.
-                    return add(productionId, rollId, item, item.legId(), rendition, Timestamp.valueOf("1970-01-01 00:00:00"));
+                    return add(
+                            productionId,
+                            rollId,
+                            item,
+                            item.legId(),
+                            rendition,
+                            Timestamp.valueOf("1970-01-01 00:00:00"));
                 });
     }
 
@@ -109,8 +112,7 @@ public class Copies {
             throw new Refusal("offload.refused.no-copies-on", item.code());
         }
         UUID id = UUID.randomUUID();
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into offload_copy (id, production_id, roll_id, item_id, leg_id, rendition, written_from, created_at)
                         values (?, ?, ?, ?, ?, ?, ?, ?)
                         """)
@@ -118,7 +120,7 @@ public class Copies {
                 .param(productionId)
                 .param(rollId)
                 .param(item.id())
-                .param(legId, java.sql.Types.OTHER)
+                .param(legId)
                 .param(rendition.name())
                 .param(writtenFrom)
                 .param(Timestamp.from(clock.instant()))

@@ -24,8 +24,7 @@ import rollbook.web.Refusal;
 /** The sessions that read cards and write copies. */
 @Service
 public class Offloads {
-    private static final String SESSIONS =
-            """
+    private static final String SESSIONS = """
             select s.id, s.roll_id, r.code as roll_code, card.code as card_code, reader.code as reader_code,
                    adapter.code as adapter_code, d.codes as destinations,
                    least(card.read_bytes_per_second, reader.read_bytes_per_second, adapter.read_bytes_per_second, d.slowest)
@@ -112,16 +111,14 @@ public class Offloads {
         if (destinations.isEmpty()) {
             throw new Refusal("offload.refused.no-destination", roll.code());
         }
-        items.changeCardState(
-                by.productionId(), roll.cardId(), CardState.COPYING, CardState.EXPOSED, CardState.HELD);
+        items.changeCardState(by.productionId(), roll.cardId(), CardState.COPYING, CardState.EXPOSED, CardState.HELD);
         usable(by, readerId, MediaKind.READER);
         if (adapterId != null) {
             usable(by, adapterId, MediaKind.ADAPTER);
         }
         UUID sessionId = UUID.randomUUID();
         Timestamp now = Timestamp.from(clock.instant());
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into offload_session (id, production_id, roll_id, reader_id, adapter_id, started_at, started_by)
                         values (:id, :production, :roll, :reader, :adapter, :now, :person)
                         """)
@@ -129,7 +126,7 @@ public class Offloads {
                 .param("production", by.productionId())
                 .param("roll", rollId)
                 .param("reader", readerId)
-                .param("adapter", adapterId, java.sql.Types.OTHER)
+                .param("adapter", adapterId)
                 .param("now", now)
                 .param("person", by.personId())
                 .update();
@@ -151,13 +148,12 @@ public class Offloads {
                         .findFirst()
                         .orElseThrow(NotFoundException::new);
         Rendition rendition = leg == null ? Rendition.AS_RECORDED : leg.rendition();
-        UUID copyId = jdbc.sql(
-                        """
+        UUID copyId = jdbc.sql("""
                         update offload_copy set written_from = ?, leg_id = coalesce(?, leg_id)
                         where production_id = ? and roll_id = ? and item_id = ? and rendition = ? returning id
                         """)
                 .param(now)
-                .param(destination.legId(), java.sql.Types.OTHER)
+                .param(destination.legId())
                 .param(by.productionId())
                 .param(rollId)
                 .param(item.id())
@@ -195,26 +191,24 @@ public class Offloads {
     public void abandon(Membership by, UUID sessionId, String note) {
         Offload session = end(by, sessionId, Offload.Outcome.ABANDONED, null, note);
         Roll roll = rolls.get(by.productionId(), session.rollId());
-        boolean copiedBefore =
-                ofRoll(by.productionId(), roll.id()).stream().anyMatch(other -> other.outcome() == Offload.Outcome.FINISHED);
+        boolean copiedBefore = ofRoll(by.productionId(), roll.id()).stream()
+                .anyMatch(other -> other.outcome() == Offload.Outcome.FINISHED);
         items.changeCardState(
                 by.productionId(), roll.cardId(), copiedBefore ? CardState.HELD : CardState.EXPOSED, CardState.COPYING);
         trail.add(by.act("offload.abandoned", "roll", roll.code(), note));
     }
 
-    private Offload end(
-            Membership by, UUID sessionId, Offload.Outcome outcome, @Nullable Long sizeBytes, String note) {
+    private Offload end(Membership by, UUID sessionId, Offload.Outcome outcome, @Nullable Long sizeBytes, String note) {
         Offload session = get(by.productionId(), sessionId);
         rolls.lock(by.productionId(), session.rollId());
-        int ended = jdbc.sql(
-                        """
+        int ended = jdbc.sql("""
                         update offload_session set outcome = ?, ended_at = ?, ended_by = ?, size_bytes = ?, note = ?
                         where production_id = ? and id = ? and outcome = 'RUNNING'
                         """)
                 .param(outcome.name())
                 .param(Timestamp.from(clock.instant()))
                 .param(by.personId())
-                .param(sizeBytes, java.sql.Types.BIGINT)
+                .param(sizeBytes)
                 .param(note)
                 .param(by.productionId())
                 .param(sessionId)
@@ -231,7 +225,10 @@ public class Offloads {
             throw new Refusal("offload.refused.wrong-kind", item.code());
         }
         if (!item.usable()) {
-            throw new Refusal("offload.refused.item-condition", item.code(), item.condition().name());
+            throw new Refusal(
+                    "offload.refused.item-condition",
+                    item.code(),
+                    item.condition().name());
         }
         return item;
     }

@@ -26,8 +26,7 @@ import rollbook.web.Refusal;
 /** The rolls of a production. */
 @Service
 public class Rolls {
-    private static final String ROLLS =
-            """
+    private static final String ROLLS = """
             select r.id, r.code, r.camera_id, c.letter as camera_letter, c.unit_id, u.name as unit_name, r.day_id,
                    d.number as day_number, d.date as day_date, r.card_id, i.code as card_code,
                    i.capacity_bytes as card_capacity_bytes, i.card_state,
@@ -134,12 +133,14 @@ public class Rolls {
     public UUID load(Membership by, String code, UUID cameraId, UUID dayId, UUID cardId, UUID formatId) {
         MediaItem card = items.lock(by.productionId(), cardId);
         if (!card.usable()) {
-            throw new Refusal("offload.refused.card-condition", card.code(), card.condition().name());
+            throw new Refusal(
+                    "offload.refused.card-condition",
+                    card.code(),
+                    card.condition().name());
         }
         items.changeCardState(by.productionId(), cardId, CardState.IN_CAMERA, CardState.BLANK);
         UUID id = UUID.randomUUID();
-        int added = jdbc.sql(
-                        """
+        int added = jdbc.sql("""
                         insert into offload_roll (id, production_id, code, camera_id, day_id, card_id, format_id, loaded_at, loaded_by)
                         select :id, :production, :code, c.id, d.id, :card, f.id, :now, :person
                         from production_camera c, schedule_day d, format_recording_format f
@@ -210,14 +211,20 @@ public class Rolls {
      */
     @Transactional
     public void correct(
-            Membership by, UUID rollId, String code, UUID dayId, UUID formatId, BigDecimal minutes, String note, int version) {
+            Membership by,
+            UUID rollId,
+            String code,
+            UUID dayId,
+            UUID formatId,
+            BigDecimal minutes,
+            String note,
+            int version) {
         Roll roll = lock(by.productionId(), rollId);
         if (roll.pulledAt() == null) {
             throw new Refusal("offload.refused.not-pulled", roll.code());
         }
         try {
-            int updated = jdbc.sql(
-                            """
+            int updated = jdbc.sql("""
                             update offload_roll r set code = :code, day_id = d.id, format_id = f.id, minutes = :minutes,
                                 note = :note, version = r.version + 1
                             from schedule_day d, format_recording_format f

@@ -2,7 +2,15 @@
 @NullMarked
 @ApplicationModule(
         allowedDependencies = {
-            "quantity", "recording", "production", "inventory", "format", "schedule", "people", "audit", "web"
+            "quantity",
+            "recording",
+            "production",
+            "inventory",
+            "format",
+            "schedule",
+            "people",
+            "audit",
+            "web"
         })
 package rollbook.offload;
 

@@ -36,12 +36,16 @@ public class People implements UserDetailsService {
     @Transactional
     public UUID add(String signInName, String displayName, String password) {
         UUID id = UUID.randomUUID();
-        int added = jdbc.sql(
-                        """
+        int added = jdbc.sql("""
                         insert into people_person (id, sign_in_name, display_name, password_hash, created_at)
                         values (?, ?, ?, ?, ?) on conflict do nothing
                         """)
-                .params(id, signInName.strip(), displayName.strip(), passwords.encode(password), Timestamp.from(clock.instant()))
+                .params(
+                        id,
+                        signInName.strip(),
+                        displayName.strip(),
+                        passwords.encode(password),
+                        Timestamp.from(clock.instant()))
                 .update();
         if (added == 0) {
             throw new Refusal("people.refused.name-taken", signInName.strip());

@@ -27,13 +27,22 @@ class SecurityConfiguration {
     @Bean
     SecurityFilterChain pages(HttpSecurity http) throws Exception {
         http.authorizeHttpRequests(requests -> requests.requestMatchers(
-                                "/sign-in", "/set-up", "/error", "/css/**", "/js/**", "/webjars/**", "/favicon.svg", "/actuator/health/**")
+                                "/sign-in",
+                                "/set-up",
+                                "/error",
+                                "/css/**",
+                                "/js/**",
+                                "/webjars/**",
+                                "/favicon.svg",
+                                "/actuator/health/**")
                         .permitAll()
                         .anyRequest()
                         .authenticated())
-                .formLogin(form -> form.loginPage("/sign-in").defaultSuccessUrl("/").failureUrl("/sign-in?failed"))
+                .formLogin(form ->
+                        form.loginPage("/sign-in").defaultSuccessUrl("/").failureUrl("/sign-in?failed"))
                 .logout(logout -> logout.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?signed-out"))
-                // In a cookie, so that visitors who never sign in leave no session behind; likewise the page they wanted.
+                // In a cookie, so that visitors who never sign in leave no session behind; likewise the page they
+                // wanted.
                 .csrf(csrf -> csrf.csrfTokenRepository(new CookieCsrfTokenRepository()))
                 .requestCache(cache -> cache.requestCache(new CookieRequestCache()))
                 .headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_SECURITY_POLICY))

@@ -49,8 +49,7 @@ public class SetupCode {
     @Transactional
     public String renew() {
         String code = random();
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into people_setup_code (code_hash, created_at) values (?, ?)
                         on conflict (only_row) do update set code_hash = excluded.code_hash, created_at = excluded.created_at
                         """)

@@ -1,10 +1,10 @@
 package rollbook.people;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
-import org.jspecify.annotations.Nullable;
 
 @Controller
 class SignInController {

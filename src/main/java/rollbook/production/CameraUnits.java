@@ -29,23 +29,18 @@ public class CameraUnits {
     }
 
     public List<Camera> cameras(UUID productionId) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select c.id, c.unit_id, u.name as unit_name, c.letter
                         from production_camera c join production_unit u on u.id = c.unit_id
                         where c.production_id = ? order by u.position, c.letter
-                        """)
-                .param(productionId)
-                .query(Camera.class)
-                .list();
+                        """).param(productionId).query(Camera.class).list();
     }
 
     /** @throws Refusal if a unit of that name exists */
     @Transactional
     public UUID addUnit(Membership by, String name) {
         UUID id = UUID.randomUUID();
-        int added = jdbc.sql(
-                        """
+        int added = jdbc.sql("""
                         insert into production_unit (id, production_id, name, position)
                         select :id, :production, :name, coalesce(max(position), 0) + 1 from production_unit where production_id = :production
                         on conflict do nothing

@@ -14,8 +14,7 @@ import rollbook.web.Refusal;
 /** The copy plan of a production, and what clears a card. */
 @Service
 public class CopyPlan {
-    private static final String LEGS =
-            """
+    private static final String LEGS = """
             select l.id, l.name, l.media_kind, l.place_id, p.name as place_name, l.rendition, l.kept_percent,
                    l.returns_after_days, l.needed_to_clear, l.version
             from production_leg l join production_place p on p.id = l.place_id
@@ -33,7 +32,10 @@ public class CopyPlan {
     }
 
     public List<Leg> legs(UUID productionId) {
-        return jdbc.sql(LEGS + " order by l.position").param(productionId).query(Leg.class).list();
+        return jdbc.sql(LEGS + " order by l.position")
+                .param(productionId)
+                .query(Leg.class)
+                .list();
     }
 
     public Leg leg(UUID productionId, UUID legId) {
@@ -45,14 +47,10 @@ public class CopyPlan {
     }
 
     public ClearingPolicy policy(UUID productionId) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select proven_copies, items, media_kinds, places, off_site, version
                         from production_clearing_policy where production_id = ?
-                        """)
-                .param(productionId)
-                .query(ClearingPolicy.class)
-                .single();
+                        """).param(productionId).query(ClearingPolicy.class).single();
     }
 
     /**
@@ -64,8 +62,7 @@ public class CopyPlan {
     public UUID addLeg(Membership by, Leg leg) {
         UUID id = UUID.randomUUID();
         requirePlace(by, leg);
-        int added = jdbc.sql(
-                        """
+        int added = jdbc.sql("""
                         insert into production_leg (id, production_id, name, media_kind, place_id, rendition, kept_percent,
                                                     returns_after_days, needed_to_clear, position)
                         select :id, :production, :name, :mediaKind, :placeId, :rendition, :keptPercent, :returnsAfterDays,
@@ -79,7 +76,7 @@ public class CopyPlan {
                 .param("placeId", leg.placeId())
                 .param("rendition", leg.rendition().name())
                 .param("keptPercent", leg.keptPercent())
-                .param("returnsAfterDays", leg.returnsAfterDays(), java.sql.Types.INTEGER)
+                .param("returnsAfterDays", leg.returnsAfterDays())
                 .param("neededToClear", leg.neededToClear())
                 .update();
         if (added == 0) {
@@ -94,8 +91,7 @@ public class CopyPlan {
     public void changeLeg(Membership by, Leg leg) {
         requirePlace(by, leg);
         try {
-            int changed = jdbc.sql(
-                            """
+            int changed = jdbc.sql("""
                             update production_leg set name = :name, media_kind = :mediaKind, place_id = :placeId,
                                 rendition = :rendition, kept_percent = :keptPercent, returns_after_days = :returnsAfterDays,
                                 needed_to_clear = :neededToClear, version = version + 1
@@ -108,7 +104,7 @@ public class CopyPlan {
                     .param("placeId", leg.placeId())
                     .param("rendition", leg.rendition().name())
                     .param("keptPercent", leg.keptPercent())
-                    .param("returnsAfterDays", leg.returnsAfterDays(), java.sql.Types.INTEGER)
+                    .param("returnsAfterDays", leg.returnsAfterDays())
                     .param("neededToClear", leg.neededToClear())
                     .param("version", leg.version())
                     .update();
@@ -138,8 +134,7 @@ public class CopyPlan {
     /** @throws Refusal if somebody else changed the policy meanwhile */
     @Transactional
     public void changePolicy(Membership by, ClearingPolicy policy) {
-        int changed = jdbc.sql(
-                        """
+        int changed = jdbc.sql("""
                         update production_clearing_policy set proven_copies = ?, items = ?, media_kinds = ?, places = ?,
                             off_site = ?, version = version + 1
                         where production_id = ? and version = ?

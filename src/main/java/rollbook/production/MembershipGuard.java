@@ -88,7 +88,8 @@ class MembershipGuard implements HandlerInterceptor, HandlerMethodArgumentResolv
 
     /** The layout shows whose production this is. */
     @ModelAttribute("membership")
-    @Nullable Membership membershipForPage(HttpServletRequest request) {
+    @Nullable
+    Membership membershipForPage(HttpServletRequest request) {
         return (Membership) request.getAttribute(ATTRIBUTE);
     }
 

@@ -24,8 +24,7 @@ class Memberships {
     }
 
     Optional<Membership> find(SignedInPerson person, String productionCode) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select p.id, p.code, p.name, p.time_zone, p.currency, string_agg(m.role, ',') as roles
                         from production_production p join production_member m on m.production_id = p.id
                         where p.code = upper(?) and m.person_id = ?
@@ -45,20 +44,15 @@ class Memberships {
     }
 
     List<OwnProduction> productionsOf(UUID personId) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select p.code, p.name from production_production p
                         where exists (select 1 from production_member m where m.production_id = p.id and m.person_id = ?)
                         order by p.created_at desc
-                        """)
-                .param(personId)
-                .query(OwnProduction.class)
-                .list();
+                        """).param(personId).query(OwnProduction.class).list();
     }
 
     List<Member> members(UUID productionId) {
-        return jdbc.sql(
-                        """
+        return jdbc.sql("""
                         select e.id, e.sign_in_name, e.display_name, string_agg(m.role, ',') as roles
                         from production_member m join people_person e on e.id = m.person_id
                         where m.production_id = ? group by e.id order by lower(e.display_name)

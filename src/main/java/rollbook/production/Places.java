@@ -22,7 +22,8 @@ public class Places {
     }
 
     public List<Place> list(UUID productionId) {
-        return jdbc.sql("select id, name, off_site from production_place where production_id = ? order by position, name")
+        return jdbc.sql(
+                        "select id, name, off_site from production_place where production_id = ? order by position, name")
                 .param(productionId)
                 .query(Place.class)
                 .list();
@@ -40,8 +41,7 @@ public class Places {
     @Transactional
     public UUID add(Membership by, String name, boolean offSite) {
         UUID id = UUID.randomUUID();
-        int added = jdbc.sql(
-                        """
+        int added = jdbc.sql("""
                         insert into production_place (id, production_id, name, off_site, position)
                         select :id, :production, :name, :offSite, coalesce(max(position), 0) + 1 from production_place where production_id = :production
                         on conflict do nothing

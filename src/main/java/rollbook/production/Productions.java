@@ -46,8 +46,7 @@ public class Productions {
     public UUID create(
             String code, String name, ZoneId zone, String currency, UUID administratorId, String administratorName) {
         UUID id = UUID.randomUUID();
-        int created = jdbc.sql(
-                        """
+        int created = jdbc.sql("""
                         insert into production_production (id, code, name, time_zone, currency, created_at)
                         values (?, ?, ?, ?, ?, ?) on conflict (code) do nothing
                         """)
@@ -60,8 +59,7 @@ public class Productions {
                 .params(id, administratorId)
                 .update();
         ClearingPolicy policy = ClearingPolicy.INITIAL;
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into production_clearing_policy (production_id, proven_copies, items, media_kinds, places, off_site)
                         values (?, ?, ?, ?, ?, ?)
                         """)
@@ -84,8 +82,7 @@ public class Productions {
      */
     @Transactional
     public void change(Membership by, Production changed) {
-        int updated = jdbc.sql(
-                        """
+        int updated = jdbc.sql("""
                         update production_production
                         set name = ?, time_zone = ?, currency = ?, working_days = ?, version = version + 1
                         where id = ? and version = ?
@@ -130,13 +127,10 @@ public class Productions {
 
     @Transactional
     public void addHoliday(Membership by, LocalDate date, String name) {
-        jdbc.sql(
-                        """
+        jdbc.sql("""
                         insert into production_holiday (production_id, date, name) values (?, ?, ?)
                         on conflict (production_id, date) do update set name = excluded.name
-                        """)
-                .params(by.productionId(), Date.valueOf(date), name)
-                .update();
+                        """).params(by.productionId(), Date.valueOf(date), name).update();
         trail.add(by.act("holiday.added", "date", date.toString(), name));
     }
 

@@ -9,8 +9,7 @@ import rollbook.web.NotFoundException;
 /** The shooting days of a production, to look up. */
 @Service
 public class ShootingDays {
-    private static final String DAYS =
-            """
+    private static final String DAYS = """
             select d.id, d.unit_id, u.name as unit_name, d.number, d.date, d.state, d.note, d.version
             from schedule_day d join production_unit u on u.id = d.unit_id
             where d.production_id = :production

@@ -55,7 +55,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
         ErrorAdvice.class,
         MessagesConfiguration.class,
         Pages.class,
-        Places.class,
+        CurrentPlace.class,
     })
     class Site {
         @Bean

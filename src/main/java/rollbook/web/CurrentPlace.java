@@ -17,7 +17,7 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
  * on the page is wrong ({@code invalid}, which marks the title). A page may set its own {@code place} in the model.
  */
 @Configuration(proxyBeanMethods = false)
-class Places implements WebMvcConfigurer, HandlerInterceptor {
+class CurrentPlace implements WebMvcConfigurer, HandlerInterceptor {
     private static final Pattern PLACE = Pattern.compile("/p/[^/]+/([^/]+).*");
 
     @Override
