@@ -5,7 +5,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.LongStream;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Lays a burn-down out; see {@link BurnDownChart} for what it looks like. */
@@ -19,6 +21,9 @@ final class BurnDownDrawing {
     private static final int DATE_LABEL_WIDTH = 64;
     private static final double BAR_SHARE = 0.7;
 
+    /** The room at a place on the dates' axis. */
+    private record Level(double x, long bytes) {}
+
     private final LegForecast leg;
     private final BurnDown burnDown;
     private final LocalDate first;
@@ -26,6 +31,8 @@ final class BurnDownDrawing {
     private final int width;
     private final int height;
     private final double slot;
+    private final List<Level> past;
+    private final List<Level> coming;
     private final AxisScale room;
     private final AxisScale perDay;
 
@@ -37,6 +44,8 @@ final class BurnDownDrawing {
         this.first = burnDown.points().get(0).date();
         this.end = endOfShow;
         this.slot = (width - LEFT_MARGIN - RIGHT_MARGIN) / (ChronoUnit.DAYS.between(first, end) + 1.0);
+        this.past = past();
+        this.coming = coming();
         double plots = height - TOP_MARGIN - PANEL_GAP - BOTTOM_MARGIN;
         double roomBase = TOP_MARGIN + plots * ROOM_SHARE;
         this.room = AxisScale.of(highestRoom(), BurnDownChart.round(roomBase), TOP_MARGIN);
@@ -53,8 +62,8 @@ final class BurnDownDrawing {
                 room,
                 perDay,
                 dateTicks(),
-                pastLine(),
-                comingLine(),
+                drawn(past),
+                drawn(coming),
                 burnDown.points().stream().map(this::bar).toList(),
                 arrivals(),
                 startX(burnDown.today()),
@@ -68,13 +77,9 @@ final class BurnDownDrawing {
     }
 
     private long highestRoom() {
-        LongStream left = burnDown.points().stream()
-                .map(BurnDown.Point::leftBytes)
-                .filter(Objects::nonNull)
-                .mapToLong(Long::longValue);
-        return LongStream.concat(left, LongStream.of(burnDown.roomNowBytes(), burnDown.capacityNowBytes()))
-                .max()
-                .orElse(0);
+        return Stream.concat(past.stream(), coming.stream())
+                .mapToLong(Level::bytes)
+                .reduce(burnDown.capacityNowBytes(), Math::max);
     }
 
     private long highestDay() {
@@ -84,41 +89,51 @@ final class BurnDownDrawing {
                 .orElse(0);
     }
 
-    private String pastLine() {
-        List<String> line = new ArrayList<>();
+    private List<Level> past() {
+        List<Level> line = new ArrayList<>();
         for (BurnDown.Point point : burnDown.points()) {
             Long bytes = point.leftBytes();
             if (point.date().isBefore(burnDown.today()) && bytes != null) {
-                line.add(at(endX(point.date()), bytes));
+                if (!line.isEmpty()) {
+                    line.add(new Level(
+                            startX(point.date()), line.get(line.size() - 1).bytes()));
+                }
+                line.add(new Level(endX(point.date()), bytes));
             }
         }
         if (!line.isEmpty()) {
-            line.add(at(startX(burnDown.today()), burnDown.roomNowBytes()));
+            line.add(new Level(startX(burnDown.today()), burnDown.roomNowBytes()));
         }
-        return String.join(" ", line);
+        return line;
     }
 
-    private String comingLine() {
-        List<String> line = new ArrayList<>();
+    private List<Level> coming() {
+        List<Level> line = new ArrayList<>();
         long before = burnDown.roomNowBytes();
         for (BurnDown.Point point : burnDown.points()) {
             Long after = point.leftBytes();
-            if (point.date().isBefore(burnDown.today()) || after == null) {
-                continue;
+            if (!point.date().isBefore(burnDown.today()) && after != null) {
+                double start = startX(point.date());
+                double finish = endX(point.date());
+                line.add(new Level(start, before));
+                line.add(new Level(start, before + point.returnedBytes() - point.leavingBytes()));
+                line.add(new Level(finish, after - point.arrivedBytes()));
+                line.add(new Level(finish, after));
+                before = after;
             }
-            double start = startX(point.date());
-            double finish = endX(point.date());
-            line.add(at(start, before));
-            if (point.returnedBytes() != point.leavingBytes()) {
-                line.add(at(start, before + point.returnedBytes() - point.leavingBytes()));
-            }
-            line.add(at(finish, after - point.arrivedBytes()));
-            if (point.arrivedBytes() > 0) {
-                line.add(at(finish, after));
-            }
-            before = after;
         }
-        return String.join(" ", line);
+        return line;
+    }
+
+    /** The line's points as SVG wants them, each once. */
+    private String drawn(List<Level> line) {
+        List<String> points = line.stream()
+                .map(level -> level.x() + "," + room.y(level.bytes()))
+                .toList();
+        return IntStream.range(0, points.size())
+                .filter(i -> i == 0 || !points.get(i).equals(points.get(i - 1)))
+                .mapToObj(points::get)
+                .collect(Collectors.joining(" "));
     }
 
     private BurnDownChart.DayBar bar(BurnDown.Point point) {
@@ -167,10 +182,6 @@ final class BurnDownDrawing {
 
     private BurnDownChart.Mark mark(double x, LocalDate date, long bytes) {
         return new BurnDownChart.Mark(x, room.baseY(), date, bytes);
-    }
-
-    private String at(double x, long bytes) {
-        return x + "," + room.y(bytes);
     }
 
     private double startX(LocalDate date) {

@@ -47,4 +47,29 @@ public record LegForecast(
     public @Nullable LocalDate runOutOn() {
         return runOut == null ? null : runOut.date();
     }
+
+    /** The same forecast with another series, such as one that knows what was left on past dates. */
+    public LegForecast withBurnDown(BurnDown series) {
+        return new LegForecast(
+                legId,
+                legName,
+                kept,
+                returnAfterDays,
+                roomNowBytes,
+                waitingBytes,
+                demandBytes,
+                returningBytes,
+                arrivingBytes,
+                leavingBytes,
+                roomAtEndBytes,
+                shortfallBytes,
+                runOut,
+                coverDays,
+                daysToCome,
+                overdueReturnBytes,
+                overdueArrivalItems,
+                flag,
+                order,
+                series);
+    }
 }
