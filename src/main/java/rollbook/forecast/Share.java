@@ -1,0 +1,35 @@
+package rollbook.forecast;
+
+import java.math.BigInteger;
+
+/**
+ * An exact share of a number of bytes, such as 3/5 of the recorded bytes kept by an encoding, or 95/100 of an item's
+ * capacity that may be filled. Results are whole bytes; the method's name says which way they are rounded.
+ */
+public record Share(long numerator, long denominator) {
+    public static final Share WHOLE = new Share(1, 1);
+
+    public Share {
+        if (numerator <= 0 || denominator <= 0) {
+            throw new IllegalArgumentException("Share %d/%d is not above zero".formatted(numerator, denominator));
+        }
+    }
+
+    public static Share percent(int percent) {
+        return new Share(percent, 100);
+    }
+
+    /** For demand: a byte too many is safer than a byte too few. */
+    long ceilOf(long bytes) {
+        return ExactDivision.ceil(
+                BigInteger.valueOf(bytes).multiply(BigInteger.valueOf(numerator)), BigInteger.valueOf(denominator));
+    }
+
+    /** For room: a byte too few is safer than a byte too many. */
+    long floorOf(long bytes) {
+        return BigInteger.valueOf(bytes)
+                .multiply(BigInteger.valueOf(numerator))
+                .divide(BigInteger.valueOf(denominator))
+                .longValueExact();
+    }
+}

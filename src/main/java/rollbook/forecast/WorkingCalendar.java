@@ -1,0 +1,56 @@
+package rollbook.forecast;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.Set;
+
+/** The days on which suppliers and couriers work: every day that is neither of the weekend nor a holiday. */
+public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
+    public WorkingCalendar {
+        weekend = Set.copyOf(weekend);
+        holidays = Set.copyOf(holidays);
+        if (weekend.size() == DayOfWeek.values().length) {
+            throw new IllegalArgumentException("A week without a working day");
+        }
+    }
+
+    public boolean isWorkingDay(LocalDate date) {
+        return !weekend.contains(date.getDayOfWeek()) && !holidays.contains(date);
+    }
+
+    /** The date itself if it is a working day, else the next one that is. */
+    LocalDate onOrAfter(LocalDate date) {
+        return isWorkingDay(date) ? date : step(date, 1);
+    }
+
+    /** The last working day before the date. */
+    LocalDate lastBefore(LocalDate date) {
+        return step(date, -1);
+    }
+
+    /** So many working days after the date; the date itself for none. */
+    LocalDate plus(LocalDate date, int workingDays) {
+        LocalDate result = date;
+        for (int i = 0; i < workingDays; i++) {
+            result = step(result, 1);
+        }
+        return result;
+    }
+
+    /** So many working days before the date; the date itself for none. */
+    LocalDate minus(LocalDate date, int workingDays) {
+        LocalDate result = date;
+        for (int i = 0; i < workingDays; i++) {
+            result = step(result, -1);
+        }
+        return result;
+    }
+
+    private LocalDate step(LocalDate date, int direction) {
+        LocalDate result = date.plusDays(direction);
+        while (!isWorkingDay(result)) {
+            result = result.plusDays(direction);
+        }
+        return result;
+    }
+}

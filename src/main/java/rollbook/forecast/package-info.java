@@ -1,0 +1,7 @@
+/** Says how long each leg's pool of media still lasts, and what has to be ordered by when. */
+@NullMarked
+@ApplicationModule(allowedDependencies = {})
+package rollbook.forecast;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
