@@ -38,7 +38,10 @@ class CurrentPlace implements WebMvcConfigurer, HandlerInterceptor {
     @Override
     public void postHandle(
             HttpServletRequest request, HttpServletResponse response, Object handler, @Nullable ModelAndView page) {
+        boolean redirect =
+                page != null && page.getViewName() != null && page.getViewName().startsWith("redirect:");
         if (page != null
+                && !redirect
                 && page.getModel().values().stream()
                         .anyMatch(value -> value instanceof Errors errors && errors.hasErrors())) {
             page.addObject("invalid", true);

@@ -26,6 +26,12 @@ import org.springframework.web.util.DisconnectedClientHelper;
 class ErrorAdvice {
     private static final Logger log = LoggerFactory.getLogger(ErrorAdvice.class);
 
+    private final Display display;
+
+    ErrorAdvice(Display display) {
+        this.display = display;
+    }
+
     @ExceptionHandler
     ModelAndView notFound(NotFoundException unknown) {
         return page(HttpStatus.NOT_FOUND, "error/404");
@@ -34,7 +40,8 @@ class ErrorAdvice {
     @ExceptionHandler
     ModelAndView refused(Refusal refusal, HttpServletRequest request) {
         return page(HttpStatus.CONFLICT, "error/409")
-                .addObject("refusal", refusal)
+                .addObject("sentence", display.text(refusal))
+                .addObject("next", display.next(refusal))
                 .addObject("back", back(request));
     }
 

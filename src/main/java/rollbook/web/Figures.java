@@ -38,7 +38,12 @@ final class Figures {
         BigDecimal value = bytes;
         int unit = 0;
         // Rounding first, so that 999.6 GB becomes 1.00 TB and not 1,000 GB.
-        while (value.abs().round(THREE_FIGURES).compareTo(step) >= 0 && unit < units.size() - 1) {
+        while (value.abs()
+                                .round(THREE_FIGURES)
+                                .max(value.abs().setScale(0, RoundingMode.HALF_UP))
+                                .compareTo(step)
+                        >= 0
+                && unit < units.size() - 1) {
             value = value.divide(step, MathContext.DECIMAL64);
             unit++;
         }

@@ -1,0 +1,113 @@
+package rollbook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.jsoup.nodes.TextNode;
+import org.jsoup.parser.Parser;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What no template may hold: words of its own, and styles or scripts that the content security policy forbids. */
+class TemplatesTests {
+    private static final Pattern LETTER = Pattern.compile("\\p{L}");
+    private static final Pattern INLINED = Pattern.compile("\\[\\[.*?]]", Pattern.DOTALL);
+    private static final List<String> SPOKEN = List.of("title", "alt", "aria-label", "placeholder", "label", "summary");
+
+    @ParameterizedTest
+    @MethodSource("templates")
+    void speaksOnlyThroughMessages(Path template) throws IOException {
+        assertThat(bareTexts(Files.readString(template)))
+                .as(template.toString())
+                .isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("templates")
+    void holdsNoStyleAndNoScript(Path template) throws IOException {
+        assertThat(inlined(Files.readString(template))).as(template.toString()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "<p>Hello</p>",
+                "<p title='Hello'></p>",
+                "<input placeholder='Name'/>",
+                "<td>[[#{a.b}]] of</td>",
+            })
+    void bareWordsAreFound(String html) {
+        assertThat(bareTexts(html)).hasSize(1);
+    }
+
+    @Test
+    void wordsFromMessagesAreNotBare() {
+        assertThat(bareTexts("<p th:text=\"#{a.b}\"></p><p>[[#{a.b}]] · </p><!-- words -->"))
+                .isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "<p style='color:red'/>",
+                "<p th:style='|x|'/>",
+                "<style>p{}</style>",
+                "<script>x()</script>",
+                "<a onclick='x()'/>",
+                "<a hx-on:click='x()'/>",
+                "<a href='javascript:x()'/>",
+            })
+    void stylesAndScriptsAreFound(String html) {
+        assertThat(inlined(html)).hasSize(1);
+    }
+
+    static Stream<Path> templates() throws IOException {
+        try (Stream<Path> all = Files.walk(Path.of("src/main/resources/templates"))) {
+            return all.filter(file -> file.toString().endsWith(".html")).sorted().toList().stream();
+        }
+    }
+
+    private static List<String> bareTexts(String html) {
+        Document template = parse(html);
+        Stream<String> texts = template.getAllElements().stream()
+                .flatMap(element -> element.textNodes().stream())
+                .map(TextNode::getWholeText)
+                .map(text -> INLINED.matcher(text).replaceAll(""));
+        Stream<String> attributes = template.getAllElements().stream()
+                .flatMap(element -> SPOKEN.stream().map(element::attr));
+        return Stream.concat(texts, attributes)
+                .filter(text -> LETTER.matcher(text).find())
+                .map(String::strip)
+                .toList();
+    }
+
+    private static List<String> inlined(String html) {
+        return parse(html).getAllElements().stream()
+                .filter(TemplatesTests::isInlined)
+                .map(Element::outerHtml)
+                .toList();
+    }
+
+    private static boolean isInlined(Element element) {
+        boolean script = element.tagName().equals("script") && !element.hasAttr("th:src");
+        return script
+                || element.tagName().equals("style")
+                || element.attributes().asList().stream()
+                        .anyMatch(attribute -> attribute.getKey().matches("(th:)?(style(append)?|on\\w+)|hx-on.*")
+                                || attribute.getValue().startsWith("javascript:"));
+    }
+
+    private static Document parse(String html) {
+        return Jsoup.parse(html, "", Parser.xmlParser());
+    }
+}
