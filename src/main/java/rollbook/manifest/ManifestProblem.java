@@ -1,0 +1,45 @@
+package rollbook.manifest;
+
+/** Why a document is refused. The texts, and what to do about each, are in {@code messages/manifest.properties}. */
+public enum ManifestProblem {
+    NOTHING_LISTED,
+    BINARY,
+    UTF16,
+    NOT_UTF8,
+    LINE_TOO_LONG,
+    CARRIAGE_RETURN,
+    NOT_A_LIST_LINE,
+    MIXED_LISTS,
+    CRC_LIST,
+    DIGEST_MALFORMED,
+    DIGEST_LENGTH,
+    ALGORITHM_UNSUPPORTED,
+    ESCAPE_UNKNOWN,
+    PATH_EMPTY,
+    PATH_ABSOLUTE,
+    PATH_PARENT,
+    PATH_DRIVE,
+    XML_MALFORMED,
+    XML_ENCODING,
+    XML_DECLARATIONS,
+    XML_EXCESSIVE,
+    MHL_NOT_A_HASH_LIST,
+    MHL_OLD_FORMAT,
+    MHL_VERSION,
+    MHL_CHAIN_FILE,
+    MHL_UNKNOWN_ELEMENT,
+    MHL_MISSING_ELEMENT,
+    MHL_VALUE,
+    MHL_UNEXPECTED_TEXT,
+    MHL_NO_DIGEST,
+    MHL_REFERENCES_ONLY;
+
+    public String messageKey() {
+        return "manifest.problem." + name();
+    }
+
+    /** What the sender can do. */
+    public String adviceKey() {
+        return "manifest.advice." + name();
+    }
+}

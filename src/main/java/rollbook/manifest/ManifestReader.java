@@ -1,0 +1,59 @@
+package rollbook.manifest;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+
+/**
+ * Reads a manifest as a stream: GNU and BSD style checksum lists and ASC MHL 2 hash lists, told apart by their content.
+ *
+ * <p>Memory does not grow with the document. A document that can't be understood to its end is refused; entries handed
+ * out before that must then be dropped by the receiver. Safe for use by many threads.
+ */
+public final class ManifestReader {
+    private static final int PEEK_BYTES = 4_096;
+
+    /**
+     * Hands each entry to the sink and returns the header once the document has ended.
+     *
+     * @param fileName the document's own name without folders; it may hint at the algorithm or the covered folder
+     * @throws ManifestException when the document is malformed, unsafe or of another kind
+     */
+    public ManifestHeader read(InputStream in, String fileName, EntrySink sink) throws IOException, ManifestException {
+        BufferedInputStream content = new BufferedInputStream(in, PEEK_BYTES * 4);
+        content.mark(PEEK_BYTES);
+        byte[] start = content.readNBytes(PEEK_BYTES);
+        content.reset();
+        refuseWideEncodings(start);
+        content.skipNBytes(markLength(start));
+        return startsWithAngleBracket(start)
+                ? new AscMhlReader(content, fileName).read(sink)
+                : new ChecksumListReader(content, fileName).read(sink);
+    }
+
+    private static void refuseWideEncodings(byte[] start) throws ManifestException {
+        if (start.length >= 2) {
+            int mark = (start[0] & 0xFF) << 8 | start[1] & 0xFF;
+            boolean markedWide = mark == 0xFEFF || mark == 0xFFFE;
+            boolean wideXml = mark == 0x003C || mark == 0x3C00;
+            if (markedWide || wideXml) {
+                throw new ManifestException(ManifestProblem.UTF16, 1, 1);
+            }
+        }
+    }
+
+    /** Length of a UTF-8 byte order mark, which editors on some systems put in front. */
+    private static int markLength(byte[] start) {
+        boolean marked =
+                start.length >= 3 && start[0] == (byte) 0xEF && start[1] == (byte) 0xBB && start[2] == (byte) 0xBF;
+        return marked ? 3 : 0;
+    }
+
+    private static boolean startsWithAngleBracket(byte[] start) {
+        int i = markLength(start);
+        while (i < start.length && (start[i] == ' ' || start[i] == '\t' || start[i] == '\r' || start[i] == '\n')) {
+            i++;
+        }
+        return i < start.length && start[i] == '<';
+    }
+}

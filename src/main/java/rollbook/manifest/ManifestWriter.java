@@ -1,0 +1,30 @@
+package rollbook.manifest;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+
+/**
+ * Writes a manifest as a stream; {@link #close()} completes the document and closes the output.
+ *
+ * <p>{@link IllegalArgumentException} when an entry can't be written in the format: no digest of a suitable algorithm,
+ * or in XML a name with control characters.
+ */
+public interface ManifestWriter extends Closeable {
+    void write(ManifestEntry entry) throws IOException;
+
+    /** A GNU style list of one algorithm; other checksums of an entry are left out. */
+    static ManifestWriter gnuList(OutputStream out, ChecksumAlgorithm algorithm) {
+        return new GnuListWriter(out, algorithm);
+    }
+
+    /** A BSD style list with one line per checksum; there is no tag for C4. */
+    static ManifestWriter bsdList(OutputStream out) {
+        return new BsdListWriter(out);
+    }
+
+    /** An ASC MHL hash list; its algorithms are C4, MD5, SHA-1, XXH128, XXH3-64 and XXH64. */
+    static ManifestWriter ascMhl(OutputStream out, MhlCreator creator) throws IOException {
+        return new AscMhlWriter(out, creator);
+    }
+}
