@@ -32,14 +32,16 @@ create table verification_reading (
     ended_at      timestamptz,
     format        text,
     algorithms    text,
+    basis         text,
+    hash_lists    int,
     created_on    timestamptz,
     host          text,
     process       text,
     comment       text,
-    error_key     text,
-    error_args    text[],
-    error_line    int,
-    error_column  int
+    problem       text,
+    problem_args  text[],
+    problem_line  bigint,
+    problem_column int
 );
 create index verification_reading_open_ix on verification_reading (production_id) where state in ('WAITING', 'READING');
 
@@ -54,11 +56,12 @@ create table verification_part (
     guess_roll_id uuid   references offload_roll (id),
     guess_subject text   check (guess_subject in ('CARD', 'COPY')),
     guess_item_id uuid   references inventory_item (id),
+    position      int    not null,
     constraint verification_part_key unique (document_id, folder)
 );
 
 -- What a part describes: the card itself, a copy on a medium, or nothing that belongs to a roll. A correction is a new
--- row that names the one it replaces.
+-- row that names the one it replaces. A part that was sent for two copies has two rows, neither of which is replaced.
 create table verification_assignment (
     id            bigint      generated always as identity primary key,
     production_id uuid        not null references production_production (id),
@@ -75,7 +78,7 @@ create table verification_assignment (
         or (subject = 'CARD' and roll_id is not null and copy_id is null)
         or (subject = 'COPY' and roll_id is not null and copy_id is not null))
 );
-create unique index verification_assignment_first_key on verification_assignment (part_id) where replaces is null;
+create index verification_assignment_part_ix on verification_assignment (part_id);
 create index verification_assignment_roll_ix on verification_assignment (roll_id);
 
 create table verification_verdict (
@@ -93,6 +96,7 @@ create table verification_verdict (
     extra             bigint      not null,
     moved             bigint      not null,
     size_only         bigint      not null,
+    name_only         bigint      not null,
     listed_twice      bigint      not null,
     judged_at         timestamptz not null
 );

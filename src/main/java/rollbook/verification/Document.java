@@ -1,0 +1,60 @@
+package rollbook.verification;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rollbook.manifest.ManifestFormat;
+import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestProblem;
+
+/**
+ * An uploaded document and how far it has been read.
+ *
+ * @param sha256 of its bytes, in lower-case hexadecimal
+ * @param saidItemCode the medium that the uploader said it describes
+ * @param problem why it was rejected, if it was; null with state REJECTED means that reading it failed for a fault of
+ *     this program
+ * @param unassigned parts of it that nobody has assigned yet
+ */
+record Document(
+        UUID id,
+        String sha256,
+        String fileName,
+        long sizeBytes,
+        Instant uploadedAt,
+        String uploadedByName,
+        @Nullable Subject saidSubject,
+        @Nullable UUID saidItemId,
+        @Nullable String saidItemCode,
+        State state,
+        long bytesRead,
+        long entries,
+        @Nullable Instant endedAt,
+        @Nullable ManifestFormat format,
+        @Nullable String algorithms,
+        ManifestHeader.@Nullable AlgorithmBasis basis,
+        @Nullable Integer hashLists,
+        @Nullable Instant createdOn,
+        @Nullable String host,
+        ManifestHeader.@Nullable Process process,
+        @Nullable String comment,
+        @Nullable ManifestProblem problem,
+        List<String> problemArgs,
+        @Nullable Long problemLine,
+        @Nullable Integer problemColumn,
+        long unassigned) {
+
+    enum State {
+        /** Stored; nobody has begun to read it. */
+        WAITING,
+        READING,
+        READ,
+        /** Stored, but it can't be understood; it stays on record. */
+        REJECTED
+    }
+
+    boolean ended() {
+        return state == State.READ || state == State.REJECTED;
+    }
+}

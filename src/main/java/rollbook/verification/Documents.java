@@ -1,0 +1,234 @@
+package rollbook.verification;
+
+import com.github.kagkarlsson.scheduler.SchedulerClient;
+import java.io.IOException;
+import java.io.InputStream;
+import java.sql.Array;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.audit.AuditTrail;
+import rollbook.inventory.MediaItem;
+import rollbook.inventory.MediaItems;
+import rollbook.manifest.ManifestFormat;
+import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestProblem;
+import rollbook.production.Membership;
+import rollbook.web.NotFoundException;
+
+/** The documents that people uploaded, kept byte for byte. */
+@Service
+class Documents {
+    private static final String DOCUMENTS =
+            """
+            select d.id, d.sha256, d.file_name, d.size_bytes, d.uploaded_at, e.display_name as uploaded_by_name,
+                   d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
+                   r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
+                   r.problem_args, r.problem_line, r.problem_column,
+                   (select count(*) from verification_part p where p.document_id = d.id
+                      and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned
+            from verification_document d
+            join verification_reading r on r.document_id = d.id
+            join people_person e on e.id = d.uploaded_by
+            left join inventory_item i on i.id = d.said_item_id
+            where d.production_id = :production
+            """;
+
+    private final JdbcClient jdbc;
+    private final DocumentContent content;
+    private final MediaItems items;
+    private final SchedulerClient jobs;
+    private final AuditTrail trail;
+    private final Clock clock;
+
+    Documents(
+            JdbcClient jdbc,
+            DocumentContent content,
+            MediaItems items,
+            SchedulerClient jobs,
+            AuditTrail trail,
+            Clock clock) {
+        this.jdbc = jdbc;
+        this.content = content;
+        this.items = items;
+        this.jobs = jobs;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    /**
+     * Keeps a document and orders its reading. When this returns, the document is safe. A document that is here already
+     * changes nothing.
+     *
+     * @param saidSubject what the uploader says it describes, or null if each document tells for itself
+     * @param saidItemId the medium, if it describes a copy
+     */
+    @Transactional(rollbackFor = Exception.class)
+    public Receipt store(
+            Membership by,
+            String fileName,
+            InputStream bytes,
+            @Nullable Subject saidSubject,
+            @Nullable UUID saidItemId)
+            throws IOException {
+        if (saidItemId != null) {
+            MediaItem item = items.get(by.productionId(), saidItemId);
+            if (!item.kind().holdsCopies()) {
+                throw new NotFoundException();
+            }
+        }
+        UUID id = UUID.randomUUID();
+        DocumentContent.Stored stored = content.write(id, bytes);
+        Optional<UUID> added = jdbc.sql(
+                        """
+                        insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
+                            uploaded_by, said_subject, said_item_id)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (production_id, sha256) do nothing returning id
+                        """)
+                .param(id)
+                .param(by.productionId())
+                .param(stored.sha256())
+                .param(fileName)
+                .param(stored.sizeBytes())
+                .param(Timestamp.from(clock.instant()))
+                .param(by.personId())
+                .param(saidSubject == null ? null : saidSubject.name())
+                .param(saidItemId)
+                .query(UUID.class)
+                .optional();
+        if (added.isEmpty()) {
+            throw new AlreadyHere(bySha256(by.productionId(), stored.sha256()));
+        }
+        jdbc.sql("insert into verification_reading (document_id, production_id, state) values (?, ?, 'WAITING')")
+                .params(id, by.productionId())
+                .update();
+        trail.add(by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
+        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()), clock.instant());
+        return new Receipt(id, fileName, false);
+    }
+
+    /** What the uploader is told of a document. */
+    record Receipt(UUID documentId, String fileName, boolean wasHere) {}
+
+    /** Rolls back what was written of a document that turns out to be here already. */
+    static final class AlreadyHere extends RuntimeException {
+        private final transient Document document;
+
+        AlreadyHere(Document document) {
+            super(null, null, false, false);
+            this.document = document;
+        }
+
+        Receipt receipt() {
+            return new Receipt(document.id(), document.fileName(), true);
+        }
+    }
+
+    /** @throws NotFoundException if this production has no such document */
+    Document get(UUID productionId, UUID documentId) {
+        return jdbc.sql(DOCUMENTS + " and d.id = :id")
+                .param("production", productionId)
+                .param("id", documentId)
+                .query(Documents::document)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    private Document bySha256(UUID productionId, byte[] sha256) {
+        return jdbc.sql(DOCUMENTS + " and d.sha256 = :sha256")
+                .param("production", productionId)
+                .param("sha256", sha256)
+                .query(Documents::document)
+                .single();
+    }
+
+    /** Those whose file name or digest begins so. */
+    List<Document> find(UUID productionId, String text) {
+        return jdbc.sql(DOCUMENTS
+                        + " and (upper(d.file_name) = upper(:text) or encode(d.sha256, 'hex') like lower(:text) || '%') limit 2")
+                .param("production", productionId)
+                .param("text", text)
+                .query(Documents::document)
+                .list();
+    }
+
+    List<Document> newest(UUID productionId, long offset, int limit) {
+        return jdbc.sql(DOCUMENTS + " order by d.uploaded_at desc, d.id limit :limit offset :offset")
+                .param("production", productionId)
+                .param("limit", limit)
+                .param("offset", offset)
+                .query(Documents::document)
+                .list();
+    }
+
+    /** Those that a person must deal with: rejected ones of the last days aside, those with parts nobody has assigned. */
+    List<Document> waitingForPeople(UUID productionId) {
+        return jdbc.sql("select * from (" + DOCUMENTS + ") documents where unassigned > 0 order by uploaded_at")
+                .param("production", productionId)
+                .query(Documents::document)
+                .list();
+    }
+
+    long count(UUID productionId) {
+        return jdbc.sql("select count(*) from verification_document where production_id = ?")
+                .param(productionId)
+                .query(Long.class)
+                .single();
+    }
+
+    InputStream open(UUID productionId, UUID documentId) {
+        return content.open(get(productionId, documentId).id());
+    }
+
+    private static Document document(ResultSet row, int number) throws SQLException {
+        return new Document(
+                row.getObject("id", UUID.class),
+                HexFormat.of().formatHex(row.getBytes("sha256")),
+                row.getString("file_name"),
+                row.getLong("size_bytes"),
+                row.getTimestamp("uploaded_at").toInstant(),
+                row.getString("uploaded_by_name"),
+                named(Subject.class, row.getString("said_subject")),
+                row.getObject("said_item_id", UUID.class),
+                row.getString("said_item_code"),
+                Document.State.valueOf(row.getString("state")),
+                row.getLong("bytes_read"),
+                row.getLong("entries"),
+                instant(row.getTimestamp("ended_at")),
+                named(ManifestFormat.class, row.getString("format")),
+                row.getString("algorithms"),
+                named(ManifestHeader.AlgorithmBasis.class, row.getString("basis")),
+                row.getObject("hash_lists", Integer.class),
+                instant(row.getTimestamp("created_on")),
+                row.getString("host"),
+                named(ManifestHeader.Process.class, row.getString("process")),
+                row.getString("comment"),
+                named(ManifestProblem.class, row.getString("problem")),
+                texts(row.getArray("problem_args")),
+                row.getObject("problem_line", Long.class),
+                row.getObject("problem_column", Integer.class),
+                row.getLong("unassigned"));
+    }
+
+    private static <E extends Enum<E>> @Nullable E named(Class<E> type, @Nullable String name) {
+        return name == null ? null : Enum.valueOf(type, name);
+    }
+
+    private static @Nullable Instant instant(@Nullable Timestamp timestamp) {
+        return timestamp == null ? null : timestamp.toInstant();
+    }
+
+    private static List<String> texts(@Nullable Array array) throws SQLException {
+        return array == null ? List.of() : List.of((String[]) array.getArray());
+    }
+}
