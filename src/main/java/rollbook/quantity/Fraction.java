@@ -144,10 +144,10 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
         return new BigDecimal(numerator).divide(new BigDecimal(denominator), scale, rounding);
     }
 
-    /** The nearest double to about 16 digits, for charts and estimates only. */
+    /** For charts and estimates only. */
     public double toDouble() {
         return new BigDecimal(numerator)
-                .divide(new BigDecimal(denominator), MathContext.DECIMAL64)
+                .divide(new BigDecimal(denominator), new MathContext(24))
                 .doubleValue();
     }
 

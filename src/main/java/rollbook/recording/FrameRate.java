@@ -49,7 +49,7 @@ public record FrameRate(Fraction framesPerSecond) implements Comparable<FrameRat
 
     private static FrameRate ofDecimal(BigDecimal decimal) {
         long nominal = decimal.setScale(0, RoundingMode.CEILING)
-                .min(BigDecimal.valueOf(FASTEST.toDouble()))
+                .min(new BigDecimal(FASTEST.numerator()))
                 .longValue();
         boolean common = nominal > 0 && (nominal % 12 == 0 || nominal % 15 == 0);
         if (common && decimal.scale() >= 2) {
