@@ -1,14 +1,12 @@
 package rollbook.web;
 
 import java.time.Clock;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
 @Configuration(proxyBeanMethods = false)
 class ClockConfiguration {
     @Bean
-    @ConditionalOnMissingBean
     Clock clock() {
         return Clock.systemUTC();
     }

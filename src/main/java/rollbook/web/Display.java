@@ -180,6 +180,14 @@ public class Display {
                 : verdict.toString().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    /** A line of the error summary: the message, led by its field's label if a text {@code labels.field} is there. */
+    public String problem(@Nullable String labels, String field, String message) {
+        String label = labels == null
+                ? null
+                : messages.getMessage(labels + "." + field.replaceAll("\\[\\d+]", ""), null, null, LOCALE);
+        return label == null ? message : text("web.error.line", label, message);
+    }
+
     /** The ids of what describes a field, for {@code aria-describedby}; null if nothing does. */
     public @Nullable String describedBy(String field, @Nullable String hint, boolean wrong) {
         String ids = Stream.of(hint == null ? null : field + "-hint", wrong ? field + "-error" : null)

@@ -68,6 +68,7 @@ class ComponentsTests {
         Document page = page("refused", incomplete());
         assertThat(page.select(".error-summary a").eachAttr("href"))
                 .containsExactlyInAnyOrder("#code", "#capacityGb", "#secret", "#unit");
+        assertThat(page.select(".error-summary a").eachText()).contains("Code: Fill this in.", "Unit: Fill this in.");
         for (String link : page.select(".error-summary a").eachAttr("href")) {
             assertThat(page.select(link)).as(link).hasSize(1);
         }
