@@ -2,6 +2,7 @@ package rollbook.database;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerBuilder;
+import com.github.kagkarlsson.scheduler.SchedulerClient;
 import com.github.kagkarlsson.scheduler.task.OnStartup;
 import com.github.kagkarlsson.scheduler.task.Task;
 import java.time.Duration;
@@ -11,6 +12,7 @@ import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Primary;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 
@@ -21,7 +23,7 @@ import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 @Configuration(proxyBeanMethods = false)
 class SchedulerConfiguration {
     private static final int THREADS = 2;
-    private static final Duration POLLING_INTERVAL = Duration.ofSeconds(1);
+    private static final Duration POLLING_INTERVAL = Duration.ofMillis(500);
     private static final Duration HEARTBEAT_INTERVAL = Duration.ofSeconds(5);
 
     @Bean(destroyMethod = "stop")
@@ -36,9 +38,17 @@ class SchedulerConfiguration {
                 // A job whose instance was killed is taken up by another one, or after the restart, this soon.
                 .heartbeatInterval(HEARTBEAT_INTERVAL)
                 .missedHeartbeatsLimit(4)
-                .tableName("scheduled_tasks")
-                .enableImmediateExecution();
+                .tableName("scheduled_tasks");
         return builder.startTasks(recurring).build();
+    }
+
+    /** Orders jobs, in the caller's transaction. Apart from the scheduler, because the tasks' own beans order jobs too. */
+    @Bean
+    @Primary
+    SchedulerClient schedulerClient(DataSource dataSource) {
+        return SchedulerClient.Builder.create(new TransactionAwareDataSourceProxy(dataSource))
+                .tableName("scheduled_tasks")
+                .build();
     }
 
     /** Jobs start after the pages do, and not at all where an instance is to serve pages only. */

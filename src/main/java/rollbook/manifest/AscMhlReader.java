@@ -2,8 +2,6 @@ package rollbook.manifest;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ManifestHeader.Process;
@@ -16,9 +14,6 @@ final class AscMhlReader {
     static final String NAMESPACE = "urn:ASC:MHL:v2.0";
     private static final String DIRECTORY_NAMESPACE = "urn:ASC:MHL:DIRECTORY:v2.0";
     private static final String VERSION = "2.0";
-    /** Number, folder, date and time; the folder may hold underscores, and early documents lack the Z. */
-    private static final Pattern FILE_NAME =
-            Pattern.compile("\\d{4,}_(.+)_\\d{4}-\\d{2}-\\d{2}_\\d{6}Z?\\.mhl", Pattern.CASE_INSENSITIVE);
 
     private final XmlCursor xml;
     private final MhlHashReader hashes;
@@ -31,8 +26,7 @@ final class AscMhlReader {
         xml = new XmlCursor(in);
         hashes = new MhlHashReader(xml);
         creator = new MhlCreatorReader(xml);
-        Matcher name = FILE_NAME.matcher(fileName);
-        rootFolder = name.matches() ? name.group(1) : null;
+        rootFolder = ManifestHeader.rootFolderIn(fileName);
     }
 
     ManifestHeader read(EntrySink sink) throws IOException, ManifestException {

@@ -33,7 +33,7 @@ class SecurityConfiguration {
                                 "/css/**",
                                 "/js/**",
                                 "/webjars/**",
-                                "/favicon.svg",
+                                "/img/**",
                                 "/actuator/health/**")
                         .permitAll()
                         .anyRequest()

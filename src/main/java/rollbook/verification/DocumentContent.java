@@ -42,7 +42,8 @@ class DocumentContent {
                 return new Stored(sha256.digest(), size);
             }
             size += chunk.length;
-            jdbc.sql("insert into verification_document_chunk (document_id, position, size_bytes, content) values (?, ?, ?, ?)")
+            jdbc.sql(
+                            "insert into verification_document_chunk (document_id, position, size_bytes, content) values (?, ?, ?, ?)")
                     .params(documentId, position, chunk.length, Zstd.compress(chunk, COMPRESSION_LEVEL))
                     .update();
         }
@@ -104,7 +105,8 @@ class DocumentContent {
         }
 
         private @Nullable Chunk fetch() {
-            return jdbc.sql("select size_bytes, content from verification_document_chunk where document_id = ? and position = ?")
+            return jdbc.sql(
+                            "select size_bytes, content from verification_document_chunk where document_id = ? and position = ?")
                     .params(documentId, position)
                     .query((row, number) -> new Chunk(row.getInt("size_bytes"), row.getBytes("content")))
                     .optional()

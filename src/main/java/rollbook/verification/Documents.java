@@ -29,8 +29,7 @@ import rollbook.web.NotFoundException;
 /** The documents that people uploaded, kept byte for byte. */
 @Service
 class Documents {
-    private static final String DOCUMENTS =
-            """
+    private static final String DOCUMENTS = """
             select d.id, d.sha256, d.file_name, d.size_bytes, d.uploaded_at, e.display_name as uploaded_by_name,
                    d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
@@ -75,11 +74,7 @@ class Documents {
      */
     @Transactional(rollbackFor = Exception.class)
     public Receipt store(
-            Membership by,
-            String fileName,
-            InputStream bytes,
-            @Nullable Subject saidSubject,
-            @Nullable UUID saidItemId)
+            Membership by, String fileName, InputStream bytes, @Nullable Subject saidSubject, @Nullable UUID saidItemId)
             throws IOException {
         if (saidItemId != null) {
             MediaItem item = items.get(by.productionId(), saidItemId);
@@ -89,8 +84,7 @@ class Documents {
         }
         UUID id = UUID.randomUUID();
         DocumentContent.Stored stored = content.write(id, bytes);
-        Optional<UUID> added = jdbc.sql(
-                        """
+        Optional<UUID> added = jdbc.sql("""
                         insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
                             uploaded_by, said_subject, said_item_id)
                         values (?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (production_id, sha256) do nothing returning id
@@ -112,8 +106,9 @@ class Documents {
         jdbc.sql("insert into verification_reading (document_id, production_id, state) values (?, ?, 'WAITING')")
                 .params(id, by.productionId())
                 .update();
-        trail.add(by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
-        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()), clock.instant());
+        trail.add(
+                by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
+        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
         return new Receipt(id, fileName, false);
     }
 
@@ -154,8 +149,9 @@ class Documents {
 
     /** Those whose file name or digest begins so. */
     List<Document> find(UUID productionId, String text) {
-        return jdbc.sql(DOCUMENTS
-                        + " and (upper(d.file_name) = upper(:text) or encode(d.sha256, 'hex') like lower(:text) || '%') limit 2")
+        return jdbc.sql(
+                        DOCUMENTS
+                                + " and (upper(d.file_name) = upper(:text) or encode(d.sha256, 'hex') like lower(:text) || '%') limit 2")
                 .param("production", productionId)
                 .param("text", text)
                 .query(Documents::document)

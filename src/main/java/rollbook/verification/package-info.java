@@ -2,7 +2,16 @@
 @NullMarked
 @ApplicationModule(
         allowedDependencies = {
-            "quantity", "manifest", "production", "inventory", "format", "schedule", "offload", "people", "audit", "web"
+            "quantity",
+            "manifest",
+            "production",
+            "inventory",
+            "format",
+            "schedule",
+            "offload",
+            "people",
+            "audit",
+            "web"
         })
 package rollbook.verification;
 

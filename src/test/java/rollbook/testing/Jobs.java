@@ -2,6 +2,7 @@ package rollbook.testing;
 
 import com.github.kagkarlsson.scheduler.task.Task;
 import com.github.kagkarlsson.scheduler.testhelper.ManualScheduler;
+import com.github.kagkarlsson.scheduler.testhelper.SettableClock;
 import com.github.kagkarlsson.scheduler.testhelper.TestHelper;
 import java.time.Instant;
 import java.util.List;
@@ -14,7 +15,9 @@ public class Jobs {
     private final ManualScheduler scheduler;
 
     Jobs(DataSource dataSource, List<Task<?>> tasks) {
-        scheduler = TestHelper.createManualScheduler(dataSource, tasks).build();
+        scheduler = TestHelper.createManualScheduler(dataSource, tasks)
+                .clock(new SettableClock())
+                .build();
     }
 
     public synchronized void run() {

@@ -1,0 +1,240 @@
+package rollbook.verification;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.audit.AuditTrail;
+import rollbook.inventory.CardState;
+import rollbook.inventory.MediaItems;
+import rollbook.offload.Copies;
+import rollbook.offload.Roll;
+import rollbook.offload.Rolls;
+import rollbook.production.CopyPlan;
+import rollbook.production.Membership;
+import rollbook.web.Refusal;
+
+/**
+ * Clears cards and records their erasure. Every decision is made anew inside the transaction that acts on it, while the
+ * roll is locked against new verdicts; nobody's role skips it.
+ */
+@Service
+class Clearances {
+    private static final String CLEARANCES = """
+            select c.id, c.roll_id, c.card_id, c.cleared_at, cleared.display_name as cleared_by_name, c.policy, c.verdict_ids,
+                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name
+            from verification_clearance c
+            join people_person cleared on cleared.id = c.cleared_by
+            left join verification_clearance_withdrawal w on w.clearance_id = c.id
+            left join verification_erasure e on e.clearance_id = c.id
+            left join people_person erased on erased.id = e.erased_by
+            where c.production_id = ? and c.roll_id = ? order by c.cleared_at desc, c.id
+            """;
+
+    private final JdbcClient jdbc;
+    private final Rolls rolls;
+    private final Copies copies;
+    private final Verdicts verdicts;
+    private final MediaItems items;
+    private final CopyPlan plan;
+    private final AuditTrail trail;
+    private final Clock clock;
+
+    Clearances(
+            JdbcClient jdbc,
+            Rolls rolls,
+            Copies copies,
+            Verdicts verdicts,
+            MediaItems items,
+            CopyPlan plan,
+            AuditTrail trail,
+            Clock clock) {
+        this.jdbc = jdbc;
+        this.rolls = rolls;
+        this.copies = copies;
+        this.verdicts = verdicts;
+        this.items = items;
+        this.plan = plan;
+        this.trail = trail;
+        this.clock = clock;
+    }
+
+    List<Clearance> ofRoll(UUID productionId, UUID rollId) {
+        return jdbc.sql(CLEARANCES)
+                .params(productionId, rollId)
+                .query(Clearances::clearance)
+                .list();
+    }
+
+    /**
+     * Allows the erasure of the card that holds the roll.
+     *
+     * @param typedCode the card's code, as the person read it off the card
+     * @throws Refusal if the code is another one, the card isn't held, or anything holds it
+     */
+    @Transactional
+    public void clear(Membership by, UUID rollId, String typedCode) {
+        Roll roll = rolls.lock(by.productionId(), rollId);
+        requireCode(roll, typedCode);
+        List<Clearance> earlier = ofRoll(by.productionId(), rollId);
+        earlier.stream().filter(Clearance::stands).findFirst().ifPresent(standing -> {
+            throw new Refusal("verification.refused.cleared-already", roll.cardCode(), standing.clearedByName());
+        });
+        if (!roll.onCard()) {
+            throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
+        }
+        Proof proof = proof(by.productionId(), rollId);
+        if (!proof.holds().isEmpty()) {
+            throw new Refusal(
+                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        }
+        items.changeCardState(by.productionId(), roll.cardId(), CardState.CLEAR_TO_ERASE, CardState.HELD);
+        jdbc.sql("""
+                        insert into verification_clearance (id, production_id, roll_id, card_id, cleared_at, cleared_by, policy, verdict_ids)
+                        values (?, ?, ?, ?, ?, ?, ?, ?)
+                        """)
+                .params(
+                        UUID.randomUUID(),
+                        by.productionId(),
+                        rollId,
+                        roll.cardId(),
+                        Timestamp.from(clock.instant()),
+                        by.personId(),
+                        proof.policyOnRecord(),
+                        proof.verdictIds().toArray(Long[]::new))
+                .update();
+        trail.add(by.act("card.cleared", "card", roll.cardCode(), roll.code()));
+    }
+
+    /**
+     * Records that the cleared card has been erased; it is blank from now on.
+     *
+     * @throws Refusal if the code is another one, or no clearance stands, or its proof doesn't hold any more
+     */
+    @Transactional
+    public void recordErasure(Membership by, UUID rollId, String typedCode) {
+        Roll roll = rolls.lock(by.productionId(), rollId);
+        requireCode(roll, typedCode);
+        List<Clearance> all = ofRoll(by.productionId(), rollId);
+        Clearance standing = all.stream().filter(Clearance::stands).findFirst().orElseThrow(() -> {
+            Optional<Clearance> erased = all.stream()
+                    .filter(clearance -> clearance.erasedAt() != null)
+                    .findFirst();
+            return erased.isPresent()
+                    ? new Refusal(
+                            "verification.refused.erased-already",
+                            roll.cardCode(),
+                            String.valueOf(erased.get().erasedByName()))
+                    : new Refusal("verification.refused.not-cleared", roll.cardCode());
+        });
+        Proof proof = proof(by.productionId(), rollId);
+        if (!proof.holds().isEmpty()) {
+            throw new Refusal(
+                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        }
+        items.changeCardState(by.productionId(), roll.cardId(), CardState.BLANK, CardState.CLEAR_TO_ERASE);
+        jdbc.sql("insert into verification_erasure (clearance_id, erased_at, erased_by) values (?, ?, ?)")
+                .params(standing.id(), Timestamp.from(clock.instant()), by.personId())
+                .update();
+        trail.add(by.act("card.erased", "card", roll.cardCode(), roll.code()));
+    }
+
+    /**
+     * Looks at a roll's clearances again after something changed. One whose proof doesn't hold any more is withdrawn if
+     * the card still exists; if the card is erased, only an alarm is left to raise.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    void lookAgain(UUID productionId, UUID rollId) {
+        List<Clearance> live = ofRoll(productionId, rollId).stream()
+                .filter(clearance -> clearance.withdrawnAt() == null)
+                .toList();
+        if (live.isEmpty()) {
+            return;
+        }
+        Proof proof = proof(productionId, rollId);
+        for (Clearance clearance : live) {
+            proof.lost(copiesReliedOn(clearance))
+                    .forEach(
+                            (copyId, verdictId) -> raise(productionId, rollId, copyId, verdictId, !clearance.stands()));
+            if (clearance.stands() && !proof.holds().isEmpty()) {
+                withdraw(productionId, clearance);
+            }
+        }
+    }
+
+    private Set<UUID> copiesReliedOn(Clearance clearance) {
+        return clearance.verdictIds().isEmpty()
+                ? Set.of()
+                : Set.copyOf(jdbc.sql("select copy_id from verification_verdict where id in (:ids)")
+                        .param("ids", clearance.verdictIds())
+                        .query(UUID.class)
+                        .list());
+    }
+
+    private void withdraw(UUID productionId, Clearance clearance) {
+        jdbc.sql(
+                        "insert into verification_clearance_withdrawal (clearance_id, withdrawn_at, reason) values (?, ?, 'PROOF_LOST')")
+                .params(clearance.id(), Timestamp.from(clock.instant()))
+                .update();
+        items.changeCardState(productionId, clearance.cardId(), CardState.HELD, CardState.CLEAR_TO_ERASE);
+    }
+
+    private void raise(UUID productionId, UUID rollId, UUID copyId, long verdictId, boolean cardErased) {
+        jdbc.sql("""
+                        insert into verification_alarm (production_id, roll_id, copy_id, verdict_id, card_erased, raised_at)
+                        select :production, :roll, :copy, :verdict, :erased, :now
+                        where not exists (select 1 from verification_alarm where verdict_id = :verdict and card_erased = :erased)
+                        """)
+                .param("production", productionId)
+                .param("roll", rollId)
+                .param("copy", copyId)
+                .param("verdict", verdictId)
+                .param("erased", cardErased)
+                .param("now", Timestamp.from(clock.instant()))
+                .update();
+    }
+
+    /** What is proven of a roll now, and what therefore holds its card. */
+    Proof proof(UUID productionId, UUID rollId) {
+        return new Proof(
+                plan.policy(productionId),
+                plan.legs(productionId),
+                copies.ofRoll(productionId, rollId),
+                verdicts.ofRoll(productionId, rollId));
+    }
+
+    private static void requireCode(Roll roll, String typedCode) {
+        if (!roll.cardCode().equalsIgnoreCase(typedCode.strip())) {
+            throw new Refusal("verification.refused.other-code", typedCode.strip(), roll.cardCode());
+        }
+    }
+
+    private static Clearance clearance(ResultSet row, int number) throws SQLException {
+        return new Clearance(
+                row.getObject("id", UUID.class),
+                row.getObject("roll_id", UUID.class),
+                row.getObject("card_id", UUID.class),
+                row.getTimestamp("cleared_at").toInstant(),
+                row.getString("cleared_by_name"),
+                row.getString("policy"),
+                List.of((Long[]) row.getArray("verdict_ids").getArray()),
+                instant(row.getTimestamp("withdrawn_at")),
+                row.getString("withdrawn_reason"),
+                instant(row.getTimestamp("erased_at")),
+                row.getString("erased_by_name"));
+    }
+
+    private static @Nullable Instant instant(@Nullable Timestamp timestamp) {
+        return timestamp == null ? null : timestamp.toInstant();
+    }
+}

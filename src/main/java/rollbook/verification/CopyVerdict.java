@@ -1,0 +1,62 @@
+package rollbook.verification;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rollbook.manifest.Verdict;
+
+/**
+ * What was proven of a copy at a moment.
+ *
+ * @param id null for one that isn't on record yet
+ * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ */
+record CopyVerdict(
+        @Nullable Long id,
+        UUID copyId,
+        Verdict verdict,
+        List<String> reasons,
+        @Nullable UUID referencePartId,
+        @Nullable UUID evidencePartId,
+        Counts counts,
+        Instant judgedAt) {
+
+    /** Reasons that don't come from comparing documents. */
+    enum Reason {
+        NO_EVIDENCE,
+        WRITTEN_AGAIN
+    }
+
+    /** Numbers of files by what was found of them. */
+    record Counts(
+            long same,
+            long different,
+            long missing,
+            long extra,
+            long moved,
+            long sizeOnly,
+            long nameOnly,
+            long listedTwice) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0);
+
+        /** Files that don't agree with the reference. */
+        long wrong() {
+            return different + listedTwice;
+        }
+    }
+
+    static CopyVerdict unknown(UUID copyId, Reason reason, Instant now) {
+        return new CopyVerdict(null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now);
+    }
+
+    /** Whether it says the same on the same grounds, whenever that was. */
+    boolean saysTheSameAs(CopyVerdict other) {
+        return verdict == other.verdict
+                && reasons.equals(other.reasons)
+                && Objects.equals(referencePartId, other.referencePartId)
+                && Objects.equals(evidencePartId, other.evidencePartId)
+                && counts.equals(other.counts);
+    }
+}

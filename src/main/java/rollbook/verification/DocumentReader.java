@@ -1,0 +1,230 @@
+package rollbook.verification;
+
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+import rollbook.inventory.MediaItem;
+import rollbook.inventory.MediaItems;
+import rollbook.manifest.ManifestException;
+import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestReader;
+import rollbook.manifest.RollPart;
+import rollbook.manifest.RollSurvey;
+import rollbook.offload.Rolls;
+
+/**
+ * Reads a stored document to its end, notes what it says of itself, and divides it into parts, one for each roll's
+ * folder. Nothing of a document counts before all of it could be read. Reading it again after a crash is harmless.
+ */
+@Component
+class DocumentReader {
+    /** How often progress is noted: often enough for a person to see it move, seldom enough to cost nothing. */
+    private static final long PROGRESS_ENTRIES = 20_000;
+
+    private final JdbcClient jdbc;
+    private final DocumentContent content;
+    private final Rolls rolls;
+    private final MediaItems items;
+    private final Assignments assignments;
+    private final TransactionTemplate transaction;
+    private final Clock clock;
+
+    DocumentReader(
+            JdbcClient jdbc,
+            DocumentContent content,
+            Rolls rolls,
+            MediaItems items,
+            Assignments assignments,
+            TransactionTemplate transaction,
+            Clock clock) {
+        this.jdbc = jdbc;
+        this.content = content;
+        this.rolls = rolls;
+        this.items = items;
+        this.assignments = assignments;
+        this.transaction = transaction;
+        this.clock = clock;
+    }
+
+    private record Source(
+            UUID id,
+            UUID productionId,
+            String fileName,
+            UUID uploadedBy,
+            @Nullable String saidSubject,
+            @Nullable UUID saidItemId) {}
+
+    void read(UUID documentId) throws IOException {
+        Source source =
+                jdbc.sql("""
+                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id
+                        from verification_document d join verification_reading r on r.document_id = d.id
+                        where d.id = ? and r.state in ('WAITING', 'READING')
+                        """).param(documentId).query(Source.class).optional().orElse(null);
+        if (source == null) {
+            return;
+        }
+        Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
+        RollSurvey survey =
+                new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
+        long[] entries = {0};
+        try (CountingStream in = new CountingStream(content.open(documentId))) {
+            ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
+                survey.add(entry);
+                if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                    progress(documentId, in.count, entries[0]);
+                }
+            });
+            List<RollPart> parts = survey.split().parts();
+            transaction.executeWithoutResult(status -> finish(source, header, parts, rollIds));
+        } catch (ManifestException e) {
+            reject(documentId, e);
+        }
+    }
+
+    private void progress(UUID documentId, long bytesRead, long entries) {
+        jdbc.sql("update verification_reading set state = 'READING', bytes_read = ?, entries = ? where document_id = ?")
+                .params(bytesRead, entries, documentId)
+                .update();
+    }
+
+    private void finish(Source source, ManifestHeader header, List<RollPart> parts, Map<String, UUID> rollIds) {
+        int finished = jdbc.sql("""
+                        update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
+                            format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
+                            created_on = :createdOn, host = :host, process = :process, comment = :comment
+                        from verification_document d
+                        where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
+                        """)
+                .param("entries", header.entries())
+                .param("now", Timestamp.from(clock.instant()))
+                .param("format", header.format().name())
+                .param("algorithms", algorithms(header))
+                .param("basis", header.basis().name())
+                .param("hashLists", header.references())
+                .param("createdOn", header.created() == null ? null : Timestamp.from(header.created()))
+                .param("host", header.host())
+                .param("process", header.process().name())
+                .param("comment", header.comment())
+                .param("id", source.id())
+                .update();
+        if (finished == 0) {
+            return;
+        }
+        MediumGuess guess = mediumGuess(source, header);
+        int position = 0;
+        Map<UUID, UUID> rollByPart = new HashMap<>();
+        for (RollPart part : parts) {
+            UUID partId = UUID.randomUUID();
+            UUID rollId =
+                    part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
+            addPart(source, partId, position++, part, rollId, guess);
+            if (rollId != null) {
+                rollByPart.put(partId, rollId);
+            }
+        }
+        if (source.saidSubject() != null) {
+            Subject said = Subject.valueOf(source.saidSubject());
+            rollByPart.forEach((partId, rollId) -> assignments.assignAsSaid(
+                    source.productionId(), source.uploadedBy(), partId, said, rollId, source.saidItemId()));
+        }
+    }
+
+    private MediumGuess mediumGuess(Source source, ManifestHeader header) {
+        List<MediaItem> candidates = items.list(source.productionId());
+        return MediumGuess.from(
+                candidates.stream()
+                        .filter(item -> item.kind().hasCapacity())
+                        .collect(Collectors.toMap(
+                                MediaItem::code,
+                                item -> item.kind().holdsCopies()
+                                        ? new MediumGuess(Subject.COPY, item.id())
+                                        : new MediumGuess(Subject.CARD, null))),
+                source.fileName(),
+                header.comment(),
+                header.host());
+    }
+
+    private void addPart(
+            Source source, UUID partId, int position, RollPart part, @Nullable UUID rollId, MediumGuess guess) {
+        jdbc.sql("""
+                        insert into verification_part (id, production_id, document_id, folder, entries, size_bytes,
+                            guess_roll_id, guess_subject, guess_item_id, position)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                        """)
+                .param(partId)
+                .param(source.productionId())
+                .param(source.id())
+                .param(part.folder())
+                .param(part.files())
+                .param(part.sizeBytes())
+                .param(rollId)
+                .param(guess.subject() == null ? null : guess.subject().name())
+                .param(guess.itemId())
+                .param(position)
+                .update();
+    }
+
+    private void reject(UUID documentId, ManifestException reason) {
+        jdbc.sql("""
+                        update verification_reading set state = 'REJECTED', ended_at = ?, problem = ?, problem_args = ?,
+                            problem_line = ?, problem_column = ?
+                        where document_id = ? and state in ('WAITING', 'READING')
+                        """)
+                .param(Timestamp.from(clock.instant()))
+                .param(reason.problem().name())
+                .param(reason.arguments().toArray(String[]::new))
+                .param(reason.line())
+                .param(reason.column())
+                .param(documentId)
+                .update();
+    }
+
+    void rejectForFault(UUID documentId) {
+        jdbc.sql(
+                        "update verification_reading set state = 'REJECTED', ended_at = ? where document_id = ? and state in ('WAITING', 'READING')")
+                .params(Timestamp.from(clock.instant()), documentId)
+                .update();
+    }
+
+    private static String algorithms(ManifestHeader header) {
+        return header.algorithms().stream()
+                .map(rollbook.manifest.ChecksumAlgorithm::label)
+                .sorted()
+                .collect(Collectors.joining(", "));
+    }
+
+    private static final class CountingStream extends FilterInputStream {
+        private long count;
+
+        CountingStream(InputStream in) {
+            super(in);
+        }
+
+        @Override
+        public int read() throws IOException {
+            int value = super.read();
+            count += value < 0 ? 0 : 1;
+            return value;
+        }
+
+        @Override
+        public int read(byte[] buffer, int offset, int length) throws IOException {
+            int read = super.read(buffer, offset, length);
+            count += Math.max(0, read);
+            return read;
+        }
+    }
+}

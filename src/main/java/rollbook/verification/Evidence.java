@@ -1,0 +1,119 @@
+package rollbook.verification;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import rollbook.manifest.FileListing;
+import rollbook.manifest.ManifestException;
+import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestReader;
+
+/** The parts of documents that speak of a roll, and the files they list. */
+@Repository
+class Evidence {
+    private final JdbcClient jdbc;
+    private final DocumentContent content;
+
+    Evidence(JdbcClient jdbc, DocumentContent content) {
+        this.jdbc = jdbc;
+        this.content = content;
+    }
+
+    /**
+     * A part that somebody assigned to a roll's card or to a copy of it.
+     *
+     * @param copyId null if it describes the card itself
+     */
+    record Piece(
+            UUID partId,
+            UUID documentId,
+            String sha256,
+            String fileName,
+            Instant uploadedAt,
+            String folder,
+            boolean onlyPart,
+            ManifestHeader.Process process,
+            Subject subject,
+            @Nullable UUID copyId) {}
+
+    /** What speaks of a roll now, in the order in which it was uploaded. */
+    List<Piece> ofRoll(UUID productionId, UUID rollId) {
+        return jdbc.sql("""
+                        select p.id as part_id, d.id as document_id, d.sha256, d.file_name, d.uploaded_at, p.folder,
+                               not exists (select 1 from verification_part o where o.document_id = d.id and o.id <> p.id) as only_part,
+                               r.process, a.subject, a.copy_id
+                        from verification_assignment a
+                        join verification_part p on p.id = a.part_id
+                        join verification_document d on d.id = p.document_id
+                        join verification_reading r on r.document_id = d.id
+                        where a.production_id = ? and a.roll_id = ?
+                          and not exists (select 1 from verification_assignment later where later.replaces = a.id)
+                        order by d.uploaded_at, d.id, a.id
+                        """)
+                .params(productionId, rollId)
+                .query((row, number) -> new Piece(
+                        row.getObject("part_id", UUID.class),
+                        row.getObject("document_id", UUID.class),
+                        HexFormat.of().formatHex(row.getBytes("sha256")),
+                        row.getString("file_name"),
+                        row.getTimestamp("uploaded_at").toInstant(),
+                        row.getString("folder"),
+                        row.getBoolean("only_part"),
+                        ManifestHeader.Process.valueOf(row.getString("process")),
+                        Subject.valueOf(row.getString("subject")),
+                        row.getObject("copy_id", UUID.class)))
+                .list();
+    }
+
+    /** The files of a part, with paths relative to its folder. */
+    FileListing listing(Piece piece) throws IOException {
+        List<String> otherFolders = piece.onlyPart()
+                ? List.of()
+                : jdbc.sql("select folder from verification_part where document_id = ? and id <> ?")
+                        .params(piece.documentId(), piece.partId())
+                        .query(String.class)
+                        .list();
+        PartFilter filter = new PartFilter(piece.folder(), otherFolders);
+        FileListing listing = new FileListing();
+        try (InputStream in = content.open(piece.documentId())) {
+            new ManifestReader().read(in, piece.fileName(), entry -> {
+                String path = filter.relative(entry.path());
+                if (path != null) {
+                    listing.add(path.equals(entry.path()) ? entry : entry.withPath(path));
+                }
+            });
+        } catch (ManifestException e) {
+            throw new IOException("A document that was read once can't be read again: " + piece.documentId(), e);
+        }
+        return listing;
+    }
+
+    /** Which paths of a document lie in one of its parts: those in its folder that are in no other part's folder inside it. */
+    static final class PartFilter {
+        private final String prefix;
+        private final List<String> innerPrefixes;
+
+        PartFilter(String folder, List<String> otherFolders) {
+            this.prefix = folder.isEmpty() ? "" : folder + "/";
+            this.innerPrefixes = otherFolders.stream()
+                    .filter(other -> !other.isEmpty() && (other + "/").startsWith(prefix))
+                    .map(other -> other + "/")
+                    .toList();
+        }
+
+        /** The path relative to the part's folder, or null if it isn't in the part. */
+        @Nullable
+        String relative(String path) {
+            if (!path.startsWith(prefix) || innerPrefixes.stream().anyMatch(path::startsWith)) {
+                return null;
+            }
+            return path.substring(prefix.length());
+        }
+    }
+}

@@ -1,0 +1,190 @@
+package rollbook.verification;
+
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.manifest.CopyJudgement;
+import rollbook.manifest.EvidenceFacts;
+import rollbook.manifest.FileFinding.Kind;
+import rollbook.manifest.FileListing;
+import rollbook.manifest.ManifestComparison;
+import rollbook.manifest.ReferenceFacts;
+import rollbook.manifest.VerdictReason;
+import rollbook.offload.Copies;
+import rollbook.offload.Copy;
+import rollbook.offload.CopyWritten;
+import rollbook.offload.Rolls;
+import rollbook.production.Rendition;
+import rollbook.verification.Evidence.Piece;
+import rollbook.web.NotFoundException;
+
+/**
+ * Judges every copy of a roll by what has been uploaded and assigned. A verdict is put on record when it says
+ * something else than the newest one did; then clearances that relied on it are looked at again.
+ */
+@Service
+class RollJudge {
+    private final Rolls rolls;
+    private final Copies copies;
+    private final Evidence evidence;
+    private final Verdicts verdicts;
+    private final Clearances clearances;
+    private final Clock clock;
+
+    RollJudge(Rolls rolls, Copies copies, Evidence evidence, Verdicts verdicts, Clearances clearances, Clock clock) {
+        this.rolls = rolls;
+        this.copies = copies;
+        this.evidence = evidence;
+        this.verdicts = verdicts;
+        this.clearances = clearances;
+        this.clock = clock;
+    }
+
+    @Transactional(rollbackFor = Exception.class)
+    public void judge(UUID productionId, UUID rollId) throws IOException {
+        try {
+            rolls.lock(productionId, rollId);
+        } catch (NotFoundException e) {
+            // The loading was taken back before the job came to it.
+            return;
+        }
+        List<Piece> pieces = evidence.ofRoll(productionId, rollId);
+        Map<UUID, CopyVerdict> before = verdicts.ofRoll(productionId, rollId);
+        Listings listings = new Listings();
+        List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
+        for (Copy copy : ofRoll) {
+            List<Piece> relevant = ofRendition(copy.rendition(), pieces, ofRoll);
+            judge(productionId, copy, relevant, Optional.ofNullable(before.get(copy.id())), listings);
+        }
+        clearances.lookAgain(productionId, rollId);
+    }
+
+    private void judge(
+            UUID productionId, Copy copy, List<Piece> pieces, Optional<CopyVerdict> before, Listings listings)
+            throws IOException {
+        Piece spoken = evidenceOf(copy, pieces);
+        Piece reference = reference(pieces);
+        if (spoken == null || reference == null) {
+            CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
+            // What was never judged has no verdict to lower; that the copy is being written again stays its reason.
+            if (before.filter(verdict -> verdict.evidencePartId() != null).isPresent()) {
+                verdicts.append(productionId, copy.rollId(), unknown, List.of());
+            }
+            return;
+        }
+        ManifestComparison comparison = ManifestComparison.of(listings.of(reference), listings.of(spoken));
+        CopyJudgement judgement = CopyJudgement.judge(
+                referenceFacts(copy.rendition(), reference), evidenceFacts(copy, spoken, pieces), comparison);
+        CopyVerdict verdict = new CopyVerdict(
+                null,
+                copy.id(),
+                judgement.verdict(),
+                judgement.reasons().stream().map(VerdictReason::name).toList(),
+                reference.partId(),
+                spoken.partId(),
+                counts(comparison),
+                clock.instant());
+        if (before.filter(verdict::saysTheSameAs).isEmpty()) {
+            verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
+        }
+    }
+
+    /** The newest document about this copy, if it came after the copy's last writing began. */
+    private static @Nullable Piece evidenceOf(Copy copy, List<Piece> pieces) {
+        return pieces.stream()
+                .filter(piece -> copy.id().equals(piece.copyId()))
+                .filter(piece -> !piece.uploadedAt().isBefore(copy.writtenFrom()))
+                .reduce((earlier, later) -> later)
+                .orElse(null);
+    }
+
+    /** An encoded rendition has other bytes than the card: only documents of its own copies can be compared with it. */
+    private static List<Piece> ofRendition(Rendition rendition, List<Piece> pieces, List<Copy> copies) {
+        return pieces.stream()
+                .filter(piece -> piece.subject() == Subject.CARD
+                        ? rendition == Rendition.AS_RECORDED
+                        : copies.stream()
+                                .anyMatch(copy -> copy.id().equals(piece.copyId()) && copy.rendition() == rendition))
+                .toList();
+    }
+
+    /** The first manifest of the card itself; without one the first of any copy, and then nothing is proven. */
+    private static @Nullable Piece reference(List<Piece> pieces) {
+        return pieces.stream()
+                .filter(piece -> piece.subject() == Subject.CARD)
+                .findFirst()
+                .or(() -> pieces.stream().findFirst())
+                .orElse(null);
+    }
+
+    private static ReferenceFacts referenceFacts(Rendition rendition, Piece reference) {
+        ReferenceFacts.Origin origin =
+                reference.subject() == Subject.CARD ? ReferenceFacts.Origin.CARD : ReferenceFacts.Origin.COPY;
+        return rendition == Rendition.ENCODED
+                ? new ReferenceFacts(origin, reference.sha256(), ReferenceFacts.RoundTrip.ABSENT)
+                : ReferenceFacts.asRecorded(origin, reference.sha256());
+    }
+
+    private static EvidenceFacts evidenceFacts(Copy copy, Piece spoken, List<Piece> pieces) {
+        boolean forCard = pieces.stream()
+                .anyMatch(piece ->
+                        piece.subject() == Subject.CARD && piece.sha256().equals(spoken.sha256()));
+        boolean forAnotherCopy = pieces.stream()
+                .anyMatch(piece -> piece.subject() == Subject.COPY
+                        && !copy.id().equals(piece.copyId())
+                        && piece.sha256().equals(spoken.sha256()));
+        return new EvidenceFacts(spoken.sha256(), forCard, forAnotherCopy, spoken.process());
+    }
+
+    private static CopyVerdict.Counts counts(ManifestComparison comparison) {
+        return new CopyVerdict.Counts(
+                comparison.count(Kind.SAME),
+                comparison.count(Kind.DIFFERENT),
+                comparison.count(Kind.MISSING),
+                comparison.count(Kind.EXTRA),
+                comparison.count(Kind.MOVED),
+                comparison.count(Kind.SIZE_ONLY),
+                comparison.count(Kind.NAME_ONLY),
+                comparison.count(Kind.LISTED_TWICE));
+    }
+
+    /** A copy that is being written over is proven no longer, whatever was proven of what was there before. */
+    @EventListener
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void onCopyWritten(CopyWritten written) {
+        Optional<CopyVerdict> before = verdicts.newest(written.productionId(), written.copyId());
+        if (before.isPresent()) {
+            Instant now = clock.instant();
+            verdicts.append(
+                    written.productionId(),
+                    written.rollId(),
+                    CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
+                    List.of());
+            clearances.lookAgain(written.productionId(), written.rollId());
+        }
+    }
+
+    /** Reads each part once for all the copies of a roll. */
+    private final class Listings {
+        private final Map<UUID, FileListing> byPart = new HashMap<>();
+
+        FileListing of(Piece piece) throws IOException {
+            FileListing known = byPart.get(piece.partId());
+            if (known == null) {
+                known = evidence.listing(piece);
+                byPart.put(piece.partId(), known);
+            }
+            return known;
+        }
+    }
+}
