@@ -109,6 +109,14 @@ class ManifestComparisonTests {
     }
 
     @Test
+    void aMovedFileIsNotFoundAgainByAnotherAlgorithm() {
+        FileListing reference = listing(md5("a", 1), file("b", null, digest(SHA1, 1)));
+
+        assertThat(kinds(reference, listing(file("x", null, digest(MD5, 1), digest(SHA1, 1)))))
+                .containsExactly(Kind.MOVED, Kind.MISSING);
+    }
+
+    @Test
     void findsFilesThatChangedPlaces() {
         assertThat(kinds(listing(md5("a", 1), md5("b", 2)), listing(md5("a", 2), md5("b", 1))))
                 .as("each path holds other bytes than it should")

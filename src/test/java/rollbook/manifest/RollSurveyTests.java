@@ -50,6 +50,8 @@ class RollSurveyTests {
         RollSplit split = split("day.md5", null, "A001_to_A010/A003/Clips/x");
 
         assertThat(split.parts()).containsExactly(new RollPart("A001_to_A010/A003", "A003", false, 1, 10));
+        assertThat(split("day.md5", null, "A014/B007_compared/x").parts())
+                .containsExactly(new RollPart("A014", "A014", false, 1, 10));
     }
 
     @Test
