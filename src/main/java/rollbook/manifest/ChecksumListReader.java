@@ -3,6 +3,7 @@ package rollbook.manifest;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.EnumSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -67,7 +68,7 @@ final class ChecksumListReader {
         String name = littleEndian ? tag.substring(0, tag.length() - LITTLE_ENDIAN.length()) : tag;
         ChecksumAlgorithm algorithm = ChecksumAlgorithm.ofTag(name);
         if (algorithm == null) {
-            throw new ManifestException(ManifestProblem.ALGORITHM_UNSUPPORTED, lines.lineNumber(), 1, tag);
+            throw refusal(ManifestProblem.ALGORITHM_UNSUPPORTED, 1, tag);
         }
         byte[] digest = digest(algorithm, line, line.digest());
         return Checksum.of(algorithm, littleEndian ? reversed(digest) : digest);
@@ -85,8 +86,10 @@ final class ChecksumListReader {
         }
         Conclusion conclusion = hint.conclude(digest.length());
         if (conclusion == null) {
-            throw new ManifestException(
-                    ManifestProblem.DIGEST_LENGTH, lines.lineNumber(), line.digestColumn(), digest.length());
+            boolean digits = digest.chars().allMatch(HexFormat::isHexDigit);
+            throw digits
+                    ? refusal(ManifestProblem.DIGEST_LENGTH, line.digestColumn(), digest.length())
+                    : refusal(ManifestProblem.NOT_A_LIST_LINE, 1, digest + " " + line.name());
         }
         basis = basis.weaker(conclusion.basis());
         return Checksum.assumed(conclusion.algorithm(), digest(conclusion.algorithm(), line, digest));
@@ -95,10 +98,13 @@ final class ChecksumListReader {
     private byte[] digest(ChecksumAlgorithm algorithm, ListLine line, String text) throws ManifestException {
         byte[] digest = Checksum.decode(algorithm, text);
         if (digest == null) {
-            throw new ManifestException(
-                    ManifestProblem.DIGEST_MALFORMED, lines.lineNumber(), line.digestColumn(), algorithm.label(), text);
+            throw refusal(ManifestProblem.DIGEST_MALFORMED, line.digestColumn(), algorithm.label(), text);
         }
         return digest;
+    }
+
+    private ManifestException refusal(ManifestProblem problem, int column, Object... arguments) {
+        return new ManifestException(problem, lines.lineNumber(), column, arguments);
     }
 
     private static byte[] reversed(byte[] digest) {
