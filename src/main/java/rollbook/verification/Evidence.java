@@ -71,27 +71,40 @@ class Evidence {
                 .list();
     }
 
-    /** The files of a part, with paths relative to its folder. */
-    FileListing listing(Piece piece) throws IOException {
-        List<String> otherFolders = piece.onlyPart()
-                ? List.of()
-                : jdbc.sql("select folder from verification_part where document_id = ? and id <> ?")
-                        .params(piece.documentId(), piece.partId())
-                        .query(String.class)
-                        .list();
-        PartFilter filter = new PartFilter(piece.folder(), otherFolders);
+    /** The files of some parts of one document together, with paths relative to each part's folder. */
+    FileListing listing(List<Piece> pieces) throws IOException {
+        Piece any = pieces.get(0);
+        List<PartFilter> filters = filters(pieces);
         FileListing listing = new FileListing();
-        try (InputStream in = content.open(piece.documentId())) {
-            new ManifestReader().read(in, piece.fileName(), entry -> {
-                String path = filter.relative(entry.path());
-                if (path != null) {
-                    listing.add(path.equals(entry.path()) ? entry : entry.withPath(path));
+        try (InputStream in = content.open(any.documentId())) {
+            new ManifestReader().read(in, any.fileName(), entry -> {
+                for (PartFilter filter : filters) {
+                    String path = filter.relative(entry.path());
+                    if (path != null) {
+                        listing.add(path.equals(entry.path()) ? entry : entry.withPath(path));
+                    }
                 }
             });
         } catch (ManifestException e) {
-            throw new IOException("A document that was read once can't be read again: " + piece.documentId(), e);
+            throw new IOException("A document that was read once can't be read again: " + any.documentId(), e);
         }
         return listing;
+    }
+
+    private List<PartFilter> filters(List<Piece> pieces) {
+        List<String> folders = pieces.get(0).onlyPart()
+                ? List.of(pieces.get(0).folder())
+                : jdbc.sql("select folder from verification_part where document_id = ?")
+                        .param(pieces.get(0).documentId())
+                        .query(String.class)
+                        .list();
+        return pieces.stream()
+                .map(piece -> new PartFilter(
+                        piece.folder(),
+                        folders.stream()
+                                .filter(folder -> !folder.equals(piece.folder()))
+                                .toList()))
+                .toList();
     }
 
     /** Which paths of a document lie in one of its parts: those in its folder that are in no other part's folder inside it. */

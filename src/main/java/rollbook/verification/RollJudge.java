@@ -6,9 +6,9 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -72,9 +72,9 @@ class RollJudge {
     private void judge(
             UUID productionId, Copy copy, List<Piece> pieces, Optional<CopyVerdict> before, Listings listings)
             throws IOException {
-        Piece spoken = evidenceOf(copy, pieces);
-        Piece reference = reference(pieces);
-        if (spoken == null || reference == null) {
+        List<Piece> evidencePieces = evidenceOf(copy, pieces);
+        List<Piece> referencePieces = reference(pieces);
+        if (evidencePieces.isEmpty() || referencePieces.isEmpty()) {
             CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
             // What was never judged has no verdict to lower; that the copy is being written again stays its reason.
             if (before.filter(verdict -> verdict.evidencePartId() != null).isPresent()) {
@@ -82,7 +82,10 @@ class RollJudge {
             }
             return;
         }
-        ManifestComparison comparison = ManifestComparison.of(listings.of(reference), listings.of(spoken));
+        Piece reference = referencePieces.get(0);
+        Piece spoken = evidencePieces.get(0);
+        ManifestComparison comparison =
+                ManifestComparison.of(listings.of(referencePieces), listings.of(evidencePieces));
         CopyJudgement judgement = CopyJudgement.judge(
                 referenceFacts(copy.rendition(), reference), evidenceFacts(copy, spoken, pieces), comparison);
         CopyVerdict verdict = new CopyVerdict(
@@ -99,13 +102,20 @@ class RollJudge {
         }
     }
 
-    /** The newest document about this copy, if it came after the copy's last writing began. */
-    private static @Nullable Piece evidenceOf(Copy copy, List<Piece> pieces) {
-        return pieces.stream()
+    /** The newest document about this copy, if it came after the copy's last writing began; it may have several parts. */
+    private static List<Piece> evidenceOf(Copy copy, List<Piece> pieces) {
+        List<Piece> valid = pieces.stream()
                 .filter(piece -> copy.id().equals(piece.copyId()))
                 .filter(piece -> !piece.uploadedAt().isBefore(copy.writtenFrom()))
-                .reduce((earlier, later) -> later)
-                .orElse(null);
+                .toList();
+        return valid.isEmpty() ? valid : ofDocument(valid.get(valid.size() - 1), valid);
+    }
+
+    private static List<Piece> ofDocument(Piece one, List<Piece> pieces) {
+        return pieces.stream()
+                .filter(piece ->
+                        piece.documentId().equals(one.documentId()) && Objects.equals(piece.copyId(), one.copyId()))
+                .toList();
     }
 
     /** An encoded rendition has other bytes than the card: only documents of its own copies can be compared with it. */
@@ -119,12 +129,13 @@ class RollJudge {
     }
 
     /** The first manifest of the card itself; without one the first of any copy, and then nothing is proven. */
-    private static @Nullable Piece reference(List<Piece> pieces) {
+    private static List<Piece> reference(List<Piece> pieces) {
         return pieces.stream()
                 .filter(piece -> piece.subject() == Subject.CARD)
                 .findFirst()
                 .or(() -> pieces.stream().findFirst())
-                .orElse(null);
+                .map(first -> ofDocument(first, pieces))
+                .orElse(List.of());
     }
 
     private static ReferenceFacts referenceFacts(Rendition rendition, Piece reference) {
@@ -174,15 +185,16 @@ class RollJudge {
         }
     }
 
-    /** Reads each part once for all the copies of a roll. */
+    /** Reads each document's parts once for all the copies of a roll. */
     private final class Listings {
-        private final Map<UUID, FileListing> byPart = new HashMap<>();
+        private final Map<List<UUID>, FileListing> byParts = new HashMap<>();
 
-        FileListing of(Piece piece) throws IOException {
-            FileListing known = byPart.get(piece.partId());
+        FileListing of(List<Piece> pieces) throws IOException {
+            List<UUID> parts = pieces.stream().map(Piece::partId).toList();
+            FileListing known = byParts.get(parts);
             if (known == null) {
-                known = evidence.listing(piece);
-                byPart.put(piece.partId(), known);
+                known = evidence.listing(pieces);
+                byParts.put(parts, known);
             }
             return known;
         }
