@@ -54,6 +54,13 @@ public class Copies {
                 .list();
     }
 
+    public List<Copy> list(UUID productionId) {
+        return jdbc.sql(COPIES + " order by c.created_at, i.code")
+                .param("production", productionId)
+                .query(Copy.class)
+                .list();
+    }
+
     public List<Copy> onItem(UUID productionId, UUID itemId) {
         return jdbc.sql(COPIES + " and c.item_id = :item order by c.created_at")
                 .param("production", productionId)

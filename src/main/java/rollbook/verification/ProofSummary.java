@@ -1,0 +1,35 @@
+package rollbook.verification;
+
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * What is proven of a production's rolls, and what waits for somebody.
+ *
+ * @param ready rolls whose card may be cleared now
+ * @param cleared rolls whose card is cleared and not erased yet
+ * @param bad rolls with a copy that is known to be bad, each with the sentence that says so
+ * @param held rolls whose card is held until more is proven
+ * @param exposed rolls that nobody has begun to copy
+ * @param copiesProven copies whose newest verdict is proven
+ * @param documentsUnassigned documents with parts that nobody has assigned
+ * @param documentsRejected documents rejected since yesterday
+ * @param alarms verdicts that fell after a card had been cleared or erased, newest first
+ */
+public record ProofSummary(
+        int rolls,
+        List<RollLine> ready,
+        List<RollLine> cleared,
+        List<RollLine> bad,
+        List<RollLine> held,
+        List<RollLine> exposed,
+        int copies,
+        int copiesProven,
+        int documentsUnassigned,
+        int documentsRejected,
+        List<Alarm> alarms) {
+
+    public record RollLine(UUID rollId, String rollCode, String cardCode, String says) {}
+
+    public record Alarm(UUID rollId, String rollCode, String itemCode, boolean cardErased) {}
+}

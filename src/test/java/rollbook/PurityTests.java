@@ -1,0 +1,84 @@
+package rollbook;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaCall;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Pure computation: records in, records out; no framework, no database, no clock and no chance of its own. */
+class PurityTests {
+    private static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("rollbook");
+
+    /** In modules that also have a database and pages, the classes that compute. */
+    private static final Set<String> PURE_CLASSES = Set.of(
+            "rollbook.verification.ClearingGate",
+            "rollbook.verification.MediumGuess",
+            "rollbook.forecast.SimpleRatioForecast",
+            "rollbook.forecast.BurnDownChart");
+
+    private static final DescribedPredicate<JavaClass> PURE = new DescribedPredicate<>("pure") {
+        @Override
+        public boolean test(JavaClass type) {
+            String name = type.getName();
+            return !type.getSimpleName().equals("package-info")
+                    && (name.startsWith("rollbook.quantity.")
+                            || name.startsWith("rollbook.recording.")
+                            || name.startsWith("rollbook.manifest.")
+                            || PURE_CLASSES.contains(name.contains("$") ? name.substring(0, name.indexOf('$')) : name));
+        }
+    };
+
+    @Test
+    void pureCodeKnowsNoFrameworkAndNoDatabase() {
+        noClasses()
+                .that(PURE)
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(
+                        "org.springframework..",
+                        "jakarta..",
+                        "java.sql..",
+                        "javax.sql..",
+                        "org.postgresql..",
+                        "com.github.kagkarlsson..",
+                        "rollbook.web..")
+                .check(CLASSES);
+    }
+
+    @Test
+    void pureCodeHasNoClockAndNoChanceOfItsOwn() {
+        noClasses()
+                .that(PURE)
+                .should()
+                .callMethodWhere(new DescribedPredicate<JavaCall<?>>("asks for the time or for chance") {
+                    @Override
+                    public boolean test(JavaCall<?> call) {
+                        String owner = call.getTargetOwner().getName();
+                        boolean now = call.getName().equals("now")
+                                || call.getName().equals("currentTimeMillis")
+                                || call.getName().equals("nanoTime");
+                        boolean chance =
+                                owner.equals("java.lang.Math") && call.getName().equals("random")
+                                        || owner.equals("java.util.UUID")
+                                                && call.getName().equals("randomUUID");
+                        return now && owner.startsWith("java.") || chance;
+                    }
+                })
+                .check(CLASSES);
+    }
+
+    @Test
+    void theClassesNamedPureExist() {
+        for (String name : PURE_CLASSES) {
+            CLASSES.get(name);
+        }
+    }
+}
