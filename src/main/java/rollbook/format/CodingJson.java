@@ -44,7 +44,6 @@ final class CodingJson {
             values.put("referenceFrameRate", target.reference().exactText());
         } else if (coding instanceof Coding.CompressionRatio compressed) {
             values.put("ratio", compressed.ratio().toString());
-            values.put("uncompressed", CodingKind.of(compressed.uncompressed()));
             values.putAll(values(compressed.uncompressed()));
         }
         return values;
@@ -52,28 +51,29 @@ final class CodingJson {
 
     private static Coding coding(CodingKind kind, JsonNode values) {
         return switch (kind) {
-            case BAYER -> new Coding.Bayer(integer(values, "bitsPerPhotosite"), packing(values));
-            case COMPONENTS ->
-                new Coding.Components(
-                        Sampling.valueOf(text(values, "sampling")),
-                        integer(values, "bitsPerComponent"),
-                        packing(values));
+            case BAYER -> bayer(values);
+            case COMPONENTS -> components(values);
             case FIXED_FRAME -> new Coding.FixedFrameBytes(wholeNumber(values, "bytesPerFrame"));
             case TARGET_BIT_RATE ->
                 new Coding.TargetBitRate(
                         wholeNumber(values, "bitsPerSecond"), FrameRate.parse(text(values, "referenceFrameRate")));
-            case COMPRESSION_RATIO ->
-                new Coding.CompressionRatio(uncompressed(values), Fraction.parse(text(values, "ratio")));
+            case COMPRESSED_BAYER -> new Coding.CompressionRatio(bayer(values), ratio(values));
+            case COMPRESSED_COMPONENTS -> new Coding.CompressionRatio(components(values), ratio(values));
             case SOUND_ONLY -> new Coding.SoundOnly();
         };
     }
 
-    private static Coding.Uncompressed uncompressed(JsonNode values) {
-        CodingKind kind = CodingKind.valueOf(text(values, "uncompressed"));
-        if (coding(kind, values) instanceof Coding.Uncompressed uncompressed) {
-            return uncompressed;
-        }
-        throw new IllegalArgumentException(kind + " is no uncompressed coding");
+    private static Coding.Bayer bayer(JsonNode values) {
+        return new Coding.Bayer(integer(values, "bitsPerPhotosite"), packing(values));
+    }
+
+    private static Coding.Components components(JsonNode values) {
+        return new Coding.Components(
+                Sampling.valueOf(text(values, "sampling")), integer(values, "bitsPerComponent"), packing(values));
+    }
+
+    private static Fraction ratio(JsonNode values) {
+        return Fraction.parse(text(values, "ratio"));
     }
 
     private static Packing packing(JsonNode values) {

@@ -8,7 +8,8 @@ enum CodingKind {
     COMPONENTS,
     FIXED_FRAME,
     TARGET_BIT_RATE,
-    COMPRESSION_RATIO,
+    COMPRESSED_BAYER,
+    COMPRESSED_COMPONENTS,
     SOUND_ONLY;
 
     static CodingKind of(Coding coding) {
@@ -24,9 +25,27 @@ enum CodingKind {
         if (coding instanceof Coding.TargetBitRate) {
             return TARGET_BIT_RATE;
         }
-        if (coding instanceof Coding.CompressionRatio) {
-            return COMPRESSION_RATIO;
+        if (coding instanceof Coding.CompressionRatio compressed) {
+            return compressed.uncompressed() instanceof Coding.Bayer ? COMPRESSED_BAYER : COMPRESSED_COMPONENTS;
         }
         return SOUND_ONLY;
+    }
+
+    /** Whether a mosaic of photosites is what is stored, compressed or not. */
+    public boolean mosaic() {
+        return this == BAYER || this == COMPRESSED_BAYER;
+    }
+
+    /** Whether colour components are what is stored, compressed or not. */
+    public boolean components() {
+        return this == COMPONENTS || this == COMPRESSED_COMPONENTS;
+    }
+
+    public boolean compressed() {
+        return this == COMPRESSED_BAYER || this == COMPRESSED_COMPONENTS;
+    }
+
+    public boolean picture() {
+        return this != SOUND_ONLY;
     }
 }

@@ -51,8 +51,7 @@ class CodingJsonTests {
                 .isEqualTo("{\"bitsPerSecond\":200000000,\"referenceFrameRate\":\"24000/1001\"}");
         assertThat(CodingJson.write(
                         new Coding.CompressionRatio(new Coding.Bayer(12, Packing.PACKED), Fraction.of(7, 2))))
-                .isEqualTo(
-                        "{\"ratio\":\"7/2\",\"uncompressed\":\"BAYER\",\"bitsPerPhotosite\":12,\"packing\":\"PACKED\"}");
+                .isEqualTo("{\"ratio\":\"7/2\",\"bitsPerPhotosite\":12,\"packing\":\"PACKED\"}");
     }
 
     @ParameterizedTest
@@ -63,7 +62,7 @@ class CodingJsonTests {
                 "FIXED_FRAME | {\"bytesPerFrame\": 1.5}",
                 "FIXED_FRAME | {\"bytesPerFrame\": 0}",
                 "BAYER | {\"bitsPerPhotosite\": 12, \"packing\": \"LOOSE\"}",
-                "COMPRESSION_RATIO | {\"ratio\": \"3\", \"uncompressed\": \"FIXED_FRAME\", \"bytesPerFrame\": 1}",
+                "COMPRESSED_BAYER | {\"ratio\": \"3\", \"bytesPerFrame\": 1}",
             })
     void valuesOfNoCodingAreRefused(CodingKind kind, String json) {
         assertThatThrownBy(() -> CodingJson.read(kind, json)).isInstanceOf(IllegalArgumentException.class);
@@ -78,12 +77,14 @@ class CodingJsonTests {
                 new Coding.TargetBitRate(
                         random.nextLong(1, 1_000_000_000_000_000L),
                         FrameRate.of(random.nextLong(1, 100_000), random.nextBoolean() ? 1 : 1001));
-            case COMPRESSION_RATIO ->
-                new Coding.CompressionRatio(
-                        random.nextBoolean() ? bayer(random) : components(random),
-                        Fraction.of(random.nextLong(1_000, 100_000), 1_000));
+            case COMPRESSED_BAYER -> new Coding.CompressionRatio(bayer(random), ratio(random));
+            case COMPRESSED_COMPONENTS -> new Coding.CompressionRatio(components(random), ratio(random));
             case SOUND_ONLY -> new Coding.SoundOnly();
         };
+    }
+
+    private static Fraction ratio(SplittableRandom random) {
+        return Fraction.of(random.nextLong(1_000, 100_000), 1_000);
     }
 
     private static Coding.Bayer bayer(SplittableRandom random) {
