@@ -15,6 +15,12 @@ public class ShootingDays {
             where d.production_id = :production
             """;
 
+    private static final String PLANS = """
+            select p.day_id, p.camera_id, p.format_id, p.minutes
+            from schedule_plan p join schedule_day d on d.id = p.day_id join production_camera c on c.id = p.camera_id
+            where d.production_id = :production
+            """;
+
     private final JdbcClient jdbc;
 
     ShootingDays(JdbcClient jdbc) {
@@ -37,5 +43,21 @@ public class ShootingDays {
                 .query(ShootingDay.class)
                 .optional()
                 .orElseThrow(NotFoundException::new);
+    }
+
+    /** What is planned of all days, cancelled ones too, in the order of dates and camera letters. */
+    public List<PlannedMinutes> plannedMinutes(UUID productionId) {
+        return jdbc.sql(PLANS + " order by d.date, c.letter, p.format_id")
+                .param("production", productionId)
+                .query(PlannedMinutes.class)
+                .list();
+    }
+
+    List<PlannedMinutes> plannedMinutes(UUID productionId, UUID dayId) {
+        return jdbc.sql(PLANS + " and d.id = :day order by c.letter, p.format_id")
+                .param("production", productionId)
+                .param("day", dayId)
+                .query(PlannedMinutes.class)
+                .list();
     }
 }

@@ -1,5 +1,6 @@
 package rollbook.testing;
 
+import java.math.BigDecimal;
 import java.sql.Date;
 import java.time.LocalDate;
 import java.util.Map;
@@ -101,6 +102,13 @@ public final class TestProduction {
                     frame_rate_numerator, frame_rate_denominator, coding, coding_values)
                 values (?, ?, ?, 2048, 1080, 24, 1, 'FIXED_FRAME', '{"bytesPerFrame": 1000000}')
                 """, name);
+    }
+
+    public void plan(UUID dayId, UUID cameraId, UUID formatId, String minutes) {
+        fixtures.jdbc
+                .sql("insert into schedule_plan (day_id, camera_id, format_id, minutes) values (?, ?, ?, ?)")
+                .params(dayId, cameraId, formatId, new BigDecimal(minutes))
+                .update();
     }
 
     /** What clears a card: so many proven copies, on as many items. */
