@@ -1,0 +1,28 @@
+package rollbook.offload;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The recording formats of a production, to choose from. */
+@Repository
+class KnownFormats {
+    private final JdbcClient jdbc;
+
+    KnownFormats(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    List<KnownFormat> list(UUID productionId) {
+        return jdbc.sql("""
+                        select id, name, null::numeric as bytes_per_second
+                        from format_recording_format where production_id = ? order by lower(name)
+                        """).param(productionId).query(KnownFormat.class).list();
+    }
+
+    /** @param bytesPerSecond what a camera writes in this format; null if it is unknown */
+    record KnownFormat(UUID id, String name, @Nullable BigDecimal bytesPerSecond) {}
+}
