@@ -15,7 +15,7 @@ record LoadPage(
         LoadForm proposal) {
 
     /** Whether all that a roll needs is there to choose from. */
-    boolean complete() {
+    public boolean complete() {
         return !blankCards.isEmpty() && !days.isEmpty() && !formats.isEmpty();
     }
 }

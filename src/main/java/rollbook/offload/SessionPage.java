@@ -23,11 +23,11 @@ record SessionPage(
         @Nullable Double difference,
         List<String> warnings) {
 
-    boolean running() {
+    public boolean running() {
         return offload.outcome() == Offload.Outcome.RUNNING;
     }
 
-    boolean finished() {
+    public boolean finished() {
         return offload.outcome() == Offload.Outcome.FINISHED;
     }
 }
