@@ -2,7 +2,9 @@ package rollbook.offload;
 
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -79,6 +81,18 @@ public class Copies {
                         left join production_leg l on l.id = c.leg_id
                         where c.production_id = ? and r.size_bytes is not null group by c.item_id
                         """).param(productionId).query(Used.class).list();
+    }
+
+    /** The item on which each leg of the copy plan was written last. */
+    Map<UUID, UUID> lastItems(UUID productionId) {
+        Map<UUID, UUID> items = new HashMap<>();
+        jdbc.sql("""
+                        select distinct on (leg_id) leg_id, item_id from offload_copy
+                        where production_id = ? and leg_id is not null order by leg_id, written_from desc, created_at desc
+                        """).param(productionId).query(row -> {
+            items.put(row.getObject("leg_id", UUID.class), row.getObject("item_id", UUID.class));
+        });
+        return items;
     }
 
     /**

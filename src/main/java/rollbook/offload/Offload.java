@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Refusal;
 
 /**
  * One session that reads a card through a reader and writes copies.
@@ -38,5 +39,12 @@ public record Offload(
         }
         long millis = Duration.between(startedAt, endedAt).toMillis();
         return millis <= 0 ? null : Math.round(sizeBytes * 1000.0 / millis);
+    }
+
+    /** @throws Refusal if the session has ended */
+    void requireRunning() {
+        if (outcome != Outcome.RUNNING) {
+            throw new Refusal("offload.refused.ended-already", rollCode);
+        }
     }
 }

@@ -95,19 +95,51 @@ public class Offloads {
                 .list();
     }
 
+    /** The sessions that have ended, the latest first. */
+    List<Offload> ended(UUID productionId, int limit, long offset) {
+        return jdbc.sql(SESSIONS
+                        + " and s.outcome <> 'RUNNING' order by s.ended_at desc, s.id limit :limit offset :offset")
+                .param("production", productionId)
+                .param("limit", limit)
+                .param("offset", offset)
+                .query(Offload.class)
+                .list();
+    }
+
+    long countEnded(UUID productionId) {
+        return jdbc.sql("select count(*) from offload_session where production_id = ? and outcome <> 'RUNNING'")
+                .param(productionId)
+                .query(Long.class)
+                .single();
+    }
+
+    /**
+     * Whether the roll's card can be read now.
+     *
+     * @throws Refusal saying why not
+     */
+    static void requireReadable(Roll roll) {
+        if (!roll.onCard()) {
+            throw new Refusal("offload.refused.not-on-card", roll.code(), roll.cardCode());
+        }
+        switch (roll.cardState()) {
+            case EXPOSED, HELD -> {}
+            case COPYING -> throw new Refusal("offload.refused.running-already", roll.code(), roll.cardCode());
+            case CLEAR_TO_ERASE -> throw new Refusal("offload.refused.cleared", roll.code(), roll.cardCode());
+            case BLANK, IN_CAMERA -> throw new Refusal("offload.refused.in-camera", roll.code(), roll.cardCode());
+        }
+    }
+
     /**
      * Begins to read the roll's card. Whatever was proven of copies that are written over is proven no longer.
      *
-     * @param legIds for each destination the leg of the copy plan that it serves, or null for none; same order
      * @throws Refusal if the card isn't exposed or held, or an item can't serve
      */
     @Transactional
     public UUID start(
             Membership by, UUID rollId, UUID readerId, @Nullable UUID adapterId, List<Destination> destinations) {
         Roll roll = rolls.lock(by.productionId(), rollId);
-        if (!roll.onCard()) {
-            throw new Refusal("offload.refused.not-on-card", roll.code(), roll.cardCode());
-        }
+        requireReadable(roll);
         if (destinations.isEmpty()) {
             throw new Refusal("offload.refused.no-destination", roll.code());
         }

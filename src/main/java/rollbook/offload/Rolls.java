@@ -3,13 +3,17 @@ package rollbook.offload;
 import java.math.BigDecimal;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -189,7 +193,7 @@ public class Rolls {
     /**
      * Takes back a loading that was logged by mistake: nothing was recorded, so the card is blank again.
      *
-     * @throws Refusal if the card has left the camera
+     * @throws Refusal if the card has left the camera, or a document speaks of the roll
      */
     @Transactional
     public void unload(Membership by, UUID rollId) {
@@ -198,9 +202,13 @@ public class Rolls {
             throw new Refusal("offload.refused.pulled-already", roll.code());
         }
         items.changeCardState(by.productionId(), roll.cardId(), CardState.BLANK, CardState.IN_CAMERA);
-        jdbc.sql("delete from offload_roll where production_id = ? and id = ?")
-                .params(by.productionId(), rollId)
-                .update();
+        try {
+            jdbc.sql("delete from offload_roll where production_id = ? and id = ?")
+                    .params(by.productionId(), rollId)
+                    .update();
+        } catch (DataIntegrityViolationException e) {
+            throw new Refusal("offload.refused.has-evidence", roll.code());
+        }
         changed(by, rollId, "roll.unloaded", roll.code(), roll.cardCode());
     }
 
@@ -247,7 +255,26 @@ public class Rolls {
         } catch (DuplicateKeyException e) {
             throw new Refusal("offload.refused.roll-exists", code.strip().toUpperCase(Locale.ROOT));
         }
-        changed(by, rollId, "roll.corrected", roll.code(), code);
+        changed(by, rollId, "roll.corrected", roll.code(), differences(roll, get(by.productionId(), rollId)));
+    }
+
+    /** What a correction changed, so that the record keeps what stood there before. */
+    private static String differences(Roll before, Roll after) {
+        Map<String, Function<Roll, Object>> kept = new LinkedHashMap<>();
+        kept.put("code", Roll::code);
+        kept.put("day", roll -> roll.unitName() + " " + roll.dayNumber());
+        kept.put("format", Roll::formatId);
+        kept.put("minutes", Roll::minutes);
+        kept.put("note", Roll::note);
+        return kept.entrySet().stream()
+                .filter(value ->
+                        !value.getValue().apply(before).equals(value.getValue().apply(after)))
+                .map(value -> "%s: %s → %s"
+                        .formatted(
+                                value.getKey(),
+                                value.getValue().apply(before),
+                                value.getValue().apply(after)))
+                .collect(Collectors.joining("; "));
     }
 
     /** Notes how many bytes the roll has as recorded. */
