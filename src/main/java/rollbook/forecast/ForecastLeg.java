@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param supply null if nobody has said yet where this pool's media comes from
  */
 record ForecastLeg(
-        long id,
+        UUID id,
         String name,
         @Nullable Integer returnAfterDays,
         Share kept,

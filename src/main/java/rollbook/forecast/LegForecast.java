@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import java.time.LocalDate;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param order what to order, null if nothing is needed or how to get it isn't known
  */
 public record LegForecast(
-        long legId,
+        UUID legId,
         String legName,
         Share kept,
         @Nullable Integer returnAfterDays,

@@ -2,13 +2,16 @@ package rollbook.forecast;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Set;
+import java.util.TreeSet;
 
 /** The days on which suppliers and couriers work: every day that is neither of the weekend nor a holiday. */
 public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
     public WorkingCalendar {
-        weekend = Set.copyOf(weekend);
-        holidays = Set.copyOf(holidays);
+        // Sorted, so that what a forecast was made from is kept in the same order every time.
+        weekend = Collections.unmodifiableSortedSet(new TreeSet<>(weekend));
+        holidays = Collections.unmodifiableSortedSet(new TreeSet<>(holidays));
         if (weekend.size() == DayOfWeek.values().length) {
             throw new IllegalArgumentException("A week without a working day");
         }

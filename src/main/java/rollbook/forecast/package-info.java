@@ -1,6 +1,17 @@
 /** Says how long each leg's pool of media still lasts, and what has to be ordered by when. */
 @NullMarked
-@ApplicationModule(allowedDependencies = {})
+@ApplicationModule(
+        allowedDependencies = {
+            "quantity",
+            "recording",
+            "production",
+            "inventory",
+            "format",
+            "schedule",
+            "offload",
+            "audit",
+            "web"
+        })
 package rollbook.forecast;
 
 import org.jspecify.annotations.NullMarked;

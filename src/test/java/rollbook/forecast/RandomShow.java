@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Draws a show with all that a forecast knows of: the same seed gives the same show. */
@@ -72,7 +73,7 @@ final class RandomShow {
             releases.add(new ForecastLeg.Release(someDay(), bytes(3000)));
         }
         return new ForecastLeg(
-                id,
+                new UUID(0, id),
                 "LEG-" + id,
                 comesBack ? random.nextInt(1, 12) : null,
                 random.nextBoolean() ? Share.WHOLE : new Share(random.nextLong(1, 10), 10),

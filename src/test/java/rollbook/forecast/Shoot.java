@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Makes forecast inputs for tests. Days follow each other from Monday, 1 June 2026; bytes are given in GB. */
@@ -14,6 +15,7 @@ final class Shoot {
     static final LocalDate DAY_1 = LocalDate.of(2026, 6, 1);
     static final WorkingCalendar EVERY_DAY = new WorkingCalendar(Set.of(), Set.of());
     static final WorkingCalendar WEEKDAYS = new WorkingCalendar(Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY), Set.of());
+    static final UUID LEG = new UUID(0, 1);
     static final Currency EURO = Currency.getInstance("EUR");
 
     private Shoot() {}
@@ -61,7 +63,7 @@ final class Shoot {
             List<ForecastLeg.Item> items,
             List<ForecastLeg.Arrival> arrivals,
             @Nullable Supply supply) {
-        return new ForecastLeg(1, "SHUTTLE", returnAfterDays, kept, items, arrivals, List.of(), 0, supply);
+        return new ForecastLeg(LEG, "SHUTTLE", returnAfterDays, kept, items, arrivals, List.of(), 0, supply);
     }
 
     static Supply supply(long itemGb, int packSize, int leadTimeWorkingDays, int safetyWorkingDays) {

@@ -143,7 +143,7 @@ class SimpleRatioForecastTests {
     @Test
     void releasesAreCountedOnTheirDateAndOverdueOnesAreOnlyReported() {
         ForecastLeg leg = new ForecastLeg(
-                1,
+                Shoot.LEG,
                 "SHUTTLE",
                 4,
                 Share.WHOLE,
@@ -246,7 +246,7 @@ class SimpleRatioForecastTests {
     @Test
     void whatIsRecordedAndNotYetCopiedNeedsRoomToday() {
         ForecastLeg leg = new ForecastLeg(
-                1, "TAPE", null, Share.WHOLE, List.of(item(1000, 0)), List.of(), List.of(), 1200 * GB, null);
+                Shoot.LEG, "TAPE", null, Share.WHOLE, List.of(item(1000, 0)), List.of(), List.of(), 1200 * GB, null);
         LegForecast result = only(forecast(2, List.of(wrapped(1, 1200, 1200)), leg));
 
         assertThat(result.demandBytes()).isEqualTo(1200 * GB);

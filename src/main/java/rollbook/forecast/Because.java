@@ -1,0 +1,12 @@
+package rollbook.forecast;
+
+/** Why a forecast was computed: what had changed since the one before, a new day, or because a person wanted it. */
+enum Because {
+    SCHEDULE,
+    ROLLS,
+    MEDIA,
+    COPY_PLAN,
+    SUPPLY,
+    NEW_DAY,
+    PERSON
+}

@@ -1,0 +1,23 @@
+package rollbook.forecast;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A burn-down with its labels in place, ready to be printed as SVG.
+ *
+ * @param size {@code large} or {@code small}, for the screen it is meant for
+ * @param words what is written, and where
+ */
+record BurnDownPicture(
+        BurnDownChart chart,
+        String size,
+        List<Words> words,
+        @Nullable Flag flag) {
+
+    /** Words at a place; anchor is {@code start}, {@code middle} or {@code end}. */
+    record Words(double x, double y, String anchor, String style, String text) {}
+
+    /** The order-by date as a flag: a pole from the base up to a cloth that carries the words. */
+    record Flag(double poleX, double baseY, double clothX, double clothY, double width, Words words) {}
+}

@@ -1,0 +1,133 @@
+package rollbook.forecast;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import rollbook.web.Display;
+
+/** Writes the labels onto burn-downs, so that they are read where they belong and don't lie on each other. */
+@Component
+class BurnDownPictures {
+    private static final int CAPTION_WIDTH = 64;
+    private static final int CLOTH_HEIGHT = 22;
+    private static final double CLOTH_FROM_TOP = 0.2;
+    /** Widths of letters, a little too large for the usual typefaces at their sizes. */
+    private static final double LETTER = 7.4;
+
+    private static final double SMALL_LETTER = 6.4;
+
+    private final Display display;
+    private final StorageWords words;
+
+    BurnDownPictures(Display display, StorageWords words) {
+        this.display = display;
+        this.words = words;
+    }
+
+    BurnDownPicture large(LegForecast leg, LocalDate endOfShow) {
+        return new Layout(leg, BurnDownChart.of(leg, endOfShow, 880, 340)).picture("large");
+    }
+
+    BurnDownPicture small(LegForecast leg, LocalDate endOfShow) {
+        return new Layout(leg, BurnDownChart.of(leg, endOfShow, 360, 300)).picture("small");
+    }
+
+    private final class Layout {
+        private final LegForecast leg;
+        private final BurnDownChart chart;
+        private final List<BurnDownPicture.Words> placed = new ArrayList<>();
+
+        Layout(LegForecast leg, BurnDownChart chart) {
+            this.leg = leg;
+            this.chart = chart;
+        }
+
+        BurnDownPicture picture(String size) {
+            axis("forecast.chart.room", chart.room(), chart.room().topY() - 10);
+            axis("forecast.chart.per-day", chart.perDay(), chart.perDay().topY() - 9);
+            chart.dateTicks().forEach(tick -> place(tick.x(), chart.height() - 8, "middle", "tick", days(tick)));
+            capacity();
+            today();
+            ends();
+            return new BurnDownPicture(chart, size, placed, flag());
+        }
+
+        private void axis(String key, AxisScale axis, double captionY) {
+            place(4, captionY, "start", "tick", display.text(key, axis.unit()));
+            axis.ticks().forEach(tick -> place(chart.plotLeft() - 6, tick.y() + 4, "end", "tick", tick.label()));
+        }
+
+        private String days(BurnDownChart.DateTick tick) {
+            return display.text(
+                    "forecast.chart.day",
+                    tick.days().stream()
+                            .map(day -> Integer.toString(day.number()))
+                            .distinct()
+                            .collect(Collectors.joining("/")));
+        }
+
+        /** On the side that today isn't on. */
+        private void capacity() {
+            String text = display.text(
+                    "forecast.chart.capacity", display.size(leg.burnDown().capacityNowBytes()));
+            boolean todayIsEarly = chart.todayX() < (chart.plotLeft() + chart.plotRight()) / 2;
+            place(
+                    todayIsEarly ? chart.plotRight() : chart.plotLeft() + 4,
+                    chart.capacityY() - 5,
+                    todayIsEarly ? "end" : "start",
+                    "tick",
+                    text);
+        }
+
+        private void today() {
+            place(
+                    Math.max(chart.todayX() + 4, CAPTION_WIDTH),
+                    chart.room().topY() - 10,
+                    "start",
+                    "label",
+                    display.text("forecast.chart.today"));
+        }
+
+        private void ends() {
+            BurnDownChart.Mark runOut = chart.runOut();
+            if (runOut == null) {
+                String left = display.text("forecast.chart.left", display.size(leg.roomAtEndBytes()));
+                place(chart.plotRight() + 6, chart.roomEnd().y() - 3, "start", "tick", left);
+            } else {
+                String full = display.text("forecast.chart.full", words.shortDate(runOut.date()));
+                double width = full.length() * SMALL_LETTER;
+                double x = Math.min(runOut.x() + 8, chart.width() - width);
+                place(Math.max(x, 0), runOut.y() - 9, "start", "tick strong", full);
+            }
+        }
+
+        private BurnDownPicture.@Nullable Flag flag() {
+            BurnDownChart.Mark mark = chart.orderFlag();
+            if (mark == null) {
+                return null;
+            }
+            String text = leg.flag() == OrderFlag.LATE
+                    ? display.text("forecast.chart.late", words.shortDate(mark.date()))
+                    : display.text("forecast.chart.order-by", words.shortDate(mark.date()));
+            double width = BurnDownChart.round(text.length() * LETTER + 12);
+            double left = mark.x() + width <= chart.width() - 4 ? mark.x() : Math.max(0, mark.x() - width);
+            double top = BurnDownChart.round(
+                    chart.room().topY() + (chart.room().baseY() - chart.room().topY()) * CLOTH_FROM_TOP);
+            return new BurnDownPicture.Flag(
+                    mark.x(),
+                    mark.y(),
+                    left,
+                    top,
+                    width,
+                    new BurnDownPicture.Words(
+                            BurnDownChart.round(left + width / 2), top + CLOTH_HEIGHT - 6.5, "middle", "label", text));
+        }
+
+        private void place(double x, double y, String anchor, String style, String text) {
+            placed.add(new BurnDownPicture.Words(BurnDownChart.round(x), BurnDownChart.round(y), anchor, style, text));
+        }
+    }
+}

@@ -1,0 +1,24 @@
+package rollbook.forecast;
+
+import java.time.Instant;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A forecast that was kept, with what it was made from.
+ *
+ * @param computedAt when it was computed first; later runs that found the same inputs weren't kept again
+ */
+record ForecastRun(long id, Instant computedAt, Set<Because> because, ForecastInput inputs, StorageForecast results) {
+
+    /**
+     * Where a production's forecasts stand.
+     *
+     * @param newest null before the first one
+     * @param checkedAt when the newest one was last found to hold
+     * @param outdated whether something changed since, so that a new one is being computed
+     */
+    record Standing(@Nullable ForecastRun newest, @Nullable Instant checkedAt, boolean outdated) {
+        static final Standing NONE = new Standing(null, null, false);
+    }
+}

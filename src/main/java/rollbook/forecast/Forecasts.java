@@ -1,0 +1,55 @@
+package rollbook.forecast;
+
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Service;
+
+/** What the newest forecast of a production says. */
+@Service
+public class Forecasts {
+    private final ForecastRuns runs;
+    private final StorageWords words;
+
+    Forecasts(ForecastRuns runs, StorageWords words) {
+        this.runs = runs;
+        this.words = words;
+    }
+
+    /** Empty before the first forecast, and while there is no leg or no shooting day to speak of. */
+    public Optional<StorageOutlook> latest(UUID productionId) {
+        ForecastRun.Standing standing = runs.standing(productionId);
+        ForecastRun run = standing.newest();
+        if (run == null
+                || standing.checkedAt() == null
+                || run.inputs().days().isEmpty()
+                || run.inputs().legs().isEmpty()) {
+            return Optional.empty();
+        }
+        StorageForecast forecast = run.results();
+        return Optional.of(new StorageOutlook(
+                words.sentence(forecast),
+                standing.checkedAt(),
+                forecast.today(),
+                forecast.endOfShow(),
+                Urgency.worstFirst(forecast).stream()
+                        .map(leg -> leg(leg, forecast))
+                        .toList()));
+    }
+
+    private StorageOutlook.Leg leg(LegForecast leg, StorageForecast forecast) {
+        RunOut runOut = leg.runOut();
+        OrderProposal order = leg.order();
+        return new StorageOutlook.Leg(
+                leg.legId(),
+                leg.legName(),
+                words.sentence(leg, forecast),
+                leg.flag(),
+                leg.runOutOn(),
+                runOut == null ? null : runOut.day(),
+                order == null ? null : order.orderBy(),
+                order == null ? 0 : order.items(),
+                order == null ? 0 : order.packs(),
+                order == null ? null : order.cost(),
+                order == null ? null : order.currency());
+    }
+}
