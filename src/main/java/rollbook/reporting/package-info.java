@@ -2,8 +2,18 @@
 @NullMarked
 @ApplicationModule(
         allowedDependencies = {
-            "quantity", "manifest", "production", "inventory", "format", "schedule", "offload", "verification", "forecast",
-            "people", "audit", "web"
+            "quantity",
+            "manifest",
+            "production",
+            "inventory",
+            "format",
+            "schedule",
+            "offload",
+            "verification",
+            "forecast",
+            "people",
+            "audit",
+            "web"
         })
 package rollbook.reporting;
 

@@ -1,0 +1,26 @@
+package rollbook.reporting;
+
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import rollbook.production.Membership;
+
+@Controller
+class TodayController {
+    private final TodayPage today;
+
+    TodayController(TodayPage today) {
+        this.today = today;
+    }
+
+    @GetMapping("/p/{production}/today")
+    String today(Membership membership, Model model) {
+        model.addAttribute("view", today.view(membership));
+        return "reporting/today";
+    }
+
+    @GetMapping("/p/{production}")
+    String start(Membership membership) {
+        return "redirect:" + membership.path("today");
+    }
+}

@@ -1,0 +1,234 @@
+package rollbook.reporting;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+import rollbook.forecast.Forecasts;
+import rollbook.forecast.OrderFlag;
+import rollbook.forecast.StorageOutlook;
+import rollbook.inventory.CardState;
+import rollbook.inventory.Condition;
+import rollbook.inventory.MediaItem;
+import rollbook.inventory.MediaItems;
+import rollbook.production.MediaKind;
+import rollbook.production.Membership;
+import rollbook.production.Role;
+import rollbook.verification.ProofSummaries;
+import rollbook.verification.ProofSummary;
+import rollbook.web.Display;
+
+/** The one page that answers each role's question; every answer leads to where it is dealt with. */
+@Component
+class TodayPage {
+    private static final int NAMED = 5;
+    private static final int DUE_WITHIN_DAYS = 7;
+
+    private final ProofSummaries proofs;
+    private final Forecasts forecasts;
+    private final MediaItems items;
+    private final Display display;
+    private final Clock clock;
+
+    TodayPage(ProofSummaries proofs, Forecasts forecasts, MediaItems items, Display display, Clock clock) {
+        this.proofs = proofs;
+        this.forecasts = forecasts;
+        this.items = items;
+        this.display = display;
+        this.clock = clock;
+    }
+
+    /** @param details further lines, each leading somewhere of its own or nowhere */
+    record Answer(String question, String answer, String href, String action, List<Detail> details) {}
+
+    record Detail(String text, @Nullable String href) {}
+
+    record Section(Role role, List<Answer> answers) {}
+
+    /** @param sections the viewer's own first */
+    record View(String sentence, List<Detail> alarms, List<Section> sections) {}
+
+    View view(Membership viewer) {
+        ProofSummary proof = proofs.of(viewer.productionId());
+        Optional<StorageOutlook> outlook = forecasts.latest(viewer.productionId());
+        List<MediaItem> media = items.list(viewer.productionId());
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section(Role.WRANGLER, wrangler(viewer, proof)));
+        sections.add(new Section(Role.OFFICE, office(viewer, media, outlook)));
+        sections.add(new Section(Role.POST, post(viewer, proof, outlook)));
+        Predicate<Section> own = section -> viewer.roles().contains(section.role());
+        List<Section> ownFirst = new ArrayList<>(sections.stream().filter(own).toList());
+        ownFirst.addAll(sections.stream().filter(own.negate()).toList());
+        return new View(sentence(ownFirst.get(0)), alarms(viewer, proof), ownFirst);
+    }
+
+    private static String sentence(Section first) {
+        return first.answers().get(0).answer();
+    }
+
+    private List<Detail> alarms(Membership viewer, ProofSummary proof) {
+        return proof.alarms().stream()
+                .map(alarm -> new Detail(
+                        display.text(
+                                alarm.cardErased() ? "reporting.alarm.erased" : "reporting.alarm.cleared",
+                                alarm.rollCode(),
+                                alarm.itemCode()),
+                        viewer.path("rolls/" + alarm.rollId())))
+                .toList();
+    }
+
+    private List<Answer> wrangler(Membership viewer, ProofSummary proof) {
+        return List.of(
+                new Answer(
+                        display.text("reporting.ask.hand-back"),
+                        handBack(proof),
+                        viewer.path("rolls"),
+                        display.text("reporting.go.rolls"),
+                        lines(viewer, proof.cleared())),
+                new Answer(
+                        display.text("reporting.ask.wrong"),
+                        proof.bad().isEmpty()
+                                ? display.text("reporting.wrong.none")
+                                : display.text("reporting.wrong", proof.bad().size()),
+                        viewer.path("rolls"),
+                        display.text("reporting.go.rolls"),
+                        lines(viewer, proof.bad())),
+                new Answer(
+                        display.text("reporting.ask.waiting"),
+                        waiting(proof),
+                        viewer.path("documents"),
+                        display.text("reporting.go.documents"),
+                        lines(viewer, proof.exposed())));
+    }
+
+    private String handBack(ProofSummary proof) {
+        List<String> parts = new ArrayList<>();
+        if (!proof.cleared().isEmpty()) {
+            parts.add(
+                    display.text("reporting.hand-back.cleared", proof.cleared().size()));
+        }
+        if (!proof.ready().isEmpty()) {
+            parts.add(display.text("reporting.hand-back.ready", proof.ready().size(), cards(proof.ready())));
+        }
+        int held = proof.held().size() + proof.bad().size();
+        if (held > 0) {
+            parts.add(display.text("reporting.hand-back.held", held));
+        }
+        return parts.isEmpty() ? display.text("reporting.hand-back.none") : String.join(" ", parts);
+    }
+
+    private static String cards(List<ProofSummary.RollLine> lines) {
+        String named =
+                lines.stream().limit(NAMED).map(ProofSummary.RollLine::cardCode).collect(Collectors.joining(", "));
+        return lines.size() > NAMED ? named + "…" : named;
+    }
+
+    private String waiting(ProofSummary proof) {
+        List<String> parts = new ArrayList<>();
+        if (!proof.exposed().isEmpty()) {
+            parts.add(display.text("reporting.waiting.exposed", proof.exposed().size()));
+        }
+        if (proof.documentsUnassigned() > 0) {
+            parts.add(display.text("reporting.waiting.unassigned", proof.documentsUnassigned()));
+        }
+        if (proof.documentsRejected() > 0) {
+            parts.add(display.text("reporting.waiting.rejected", proof.documentsRejected()));
+        }
+        return parts.isEmpty() ? display.text("reporting.waiting.none") : String.join(" ", parts);
+    }
+
+    private List<Detail> lines(Membership viewer, List<ProofSummary.RollLine> lines) {
+        return lines.stream()
+                .limit(NAMED)
+                .map(line -> new Detail(
+                        display.text("reporting.roll-line", line.rollCode(), line.cardCode(), line.says()),
+                        viewer.path("rolls/" + line.rollId())))
+                .toList();
+    }
+
+    private List<Answer> office(Membership viewer, List<MediaItem> media, Optional<StorageOutlook> outlook) {
+        return List.of(
+                new Answer(
+                        display.text("reporting.ask.order"),
+                        outlook.map(this::orders).orElseGet(() -> display.text("reporting.storage.unknown")),
+                        viewer.path("storage"),
+                        display.text("reporting.go.storage"),
+                        outlook.map(this::orderLines).orElse(List.of())),
+                new Answer(
+                        display.text("reporting.ask.own"),
+                        owned(media),
+                        viewer.path("media"),
+                        display.text("reporting.go.media"),
+                        dueBack(viewer, media)));
+    }
+
+    private String orders(StorageOutlook outlook) {
+        long flags = outlook.legs().stream()
+                .filter(leg -> leg.flag() != OrderFlag.NONE)
+                .count();
+        return flags == 0 ? display.text("reporting.order.none") : display.text("reporting.order", flags);
+    }
+
+    private List<Detail> orderLines(StorageOutlook outlook) {
+        return outlook.legs().stream()
+                .filter(leg -> leg.flag() != OrderFlag.NONE)
+                .map(leg -> new Detail(leg.sentence(), null))
+                .toList();
+    }
+
+    private String owned(List<MediaItem> media) {
+        if (media.isEmpty()) {
+            return display.text("reporting.own.nothing");
+        }
+        Map<MediaKind, Long> byKind = media.stream()
+                .filter(item -> item.condition() != Condition.RETURNED && item.condition() != Condition.RETIRED)
+                .collect(Collectors.groupingBy(
+                        MediaItem::kind, () -> new EnumMap<>(MediaKind.class), Collectors.counting()));
+        String kinds = byKind.entrySet().stream()
+                .map(kind -> display.text("reporting.own." + kind.getKey().name(), kind.getValue()))
+                .collect(Collectors.joining(", "));
+        long blank = media.stream()
+                .filter(item -> item.usable() && item.cardState() == CardState.BLANK)
+                .count();
+        return display.text("reporting.own", kinds, blank);
+    }
+
+    private List<Detail> dueBack(Membership viewer, List<MediaItem> media) {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
+        return media.stream()
+                .filter(item -> item.hiredUntil() != null
+                        && item.condition() != Condition.RETURNED
+                        && item.hiredUntil().isBefore(today.plusDays(DUE_WITHIN_DAYS + 1)))
+                .limit(NAMED)
+                .map(item -> new Detail(
+                        display.text("reporting.due-back", item.code(), display.date(item.hiredUntil())),
+                        viewer.path("media/" + item.id())))
+                .toList();
+    }
+
+    private List<Answer> post(Membership viewer, ProofSummary proof, Optional<StorageOutlook> outlook) {
+        return List.of(
+                new Answer(
+                        display.text("reporting.ask.last"),
+                        outlook.map(StorageOutlook::sentence)
+                                .orElseGet(() -> display.text("reporting.storage.unknown")),
+                        viewer.path("storage"),
+                        display.text("reporting.go.storage"),
+                        List.of()),
+                new Answer(
+                        display.text("reporting.ask.proven"),
+                        proof.copies() == 0
+                                ? display.text("reporting.proven.none")
+                                : display.text("reporting.proven", proof.copiesProven(), proof.copies(), proof.rolls()),
+                        viewer.path("rolls"),
+                        display.text("reporting.go.rolls"),
+                        List.of()));
+    }
+}
