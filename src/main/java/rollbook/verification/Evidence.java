@@ -4,8 +4,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.time.Instant;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -71,11 +74,20 @@ class Evidence {
                 .list();
     }
 
-    /** The files of some parts of one document together, with paths relative to each part's folder. */
+    /** The files of some parts together, with paths relative to each part's folder. */
     FileListing listing(List<Piece> pieces) throws IOException {
+        FileListing listing = new FileListing();
+        Map<UUID, List<Piece>> byDocument = pieces.stream()
+                .collect(Collectors.groupingBy(Piece::documentId, LinkedHashMap::new, Collectors.toList()));
+        for (List<Piece> ofDocument : byDocument.values()) {
+            addDocument(ofDocument, listing);
+        }
+        return listing;
+    }
+
+    private void addDocument(List<Piece> pieces, FileListing listing) throws IOException {
         Piece any = pieces.get(0);
         List<PartFilter> filters = filters(pieces);
-        FileListing listing = new FileListing();
         try (InputStream in = content.open(any.documentId())) {
             new ManifestReader().read(in, any.fileName(), entry -> {
                 for (PartFilter filter : filters) {
@@ -88,7 +100,6 @@ class Evidence {
         } catch (ManifestException e) {
             throw new IOException("A document that was read once can't be read again: " + any.documentId(), e);
         }
-        return listing;
     }
 
     private List<PartFilter> filters(List<Piece> pieces) {

@@ -128,14 +128,14 @@ class RollJudge {
                 .toList();
     }
 
-    /** The first manifest of the card itself; without one the first of any copy, and then nothing is proven. */
+    /**
+     * All manifests of the card itself, each perhaps of another algorithm; where they contradict each other, that is
+     * found. Without any, the first document about a copy, and then nothing is proven.
+     */
     private static List<Piece> reference(List<Piece> pieces) {
-        return pieces.stream()
-                .filter(piece -> piece.subject() == Subject.CARD)
-                .findFirst()
-                .or(() -> pieces.stream().findFirst())
-                .map(first -> ofDocument(first, pieces))
-                .orElse(List.of());
+        List<Piece> ofCard =
+                pieces.stream().filter(piece -> piece.subject() == Subject.CARD).toList();
+        return ofCard.isEmpty() && !pieces.isEmpty() ? ofDocument(pieces.get(0), pieces) : ofCard;
     }
 
     private static ReferenceFacts referenceFacts(Rendition rendition, Piece reference) {

@@ -145,6 +145,28 @@ class ClearingTests {
     }
 
     @Test
+    void aCardsManifestsOfSeveralAlgorithmsAreOneReference() throws IOException {
+        upload("card.md5", FILE_1, Subject.CARD, null);
+        upload("card.sha1", "a9993e364706816aba3e25717850c26c9cd0d89d  A001/Clips/A001C001.mxf\n", Subject.CARD, null);
+        upload(
+                "shuttle.sha1",
+                "a9993e364706816aba3e25717850c26c9cd0d89d *A001/Clips/A001C001.mxf\n",
+                Subject.COPY,
+                shuttle);
+        upload("vault.md5", "# vault\n" + FILE_1, Subject.COPY, vault);
+        assertThat(verdictOn("SHUTTLE-1")).isEqualTo(Verdict.PROVEN);
+        assertThat(verdictOn("VAULT-1")).isEqualTo(Verdict.PROVEN);
+    }
+
+    @Test
+    void cardManifestsThatContradictEachOtherProveNothing() throws IOException {
+        upload("card.md5", FILE_1 + FILE_2, Subject.CARD, null);
+        upload("card-again.md5", FILE_1 + FILE_2_BAD, Subject.CARD, null);
+        upload("vault.md5", "# vault\n" + FILE_1 + FILE_2, Subject.COPY, vault);
+        assertThat(verdictOn("VAULT-1")).isEqualTo(Verdict.FAILED);
+    }
+
+    @Test
     void theSameDocumentSentTwiceIsKeptOnceAndChangesNothing() throws IOException {
         upload("card.md5", FILE_1 + FILE_2, Subject.CARD, null);
         upload("shuttle.md5", "# shuttle\n" + FILE_1 + FILE_2, Subject.COPY, shuttle);
