@@ -33,7 +33,7 @@ class SecurityConfiguration {
                                 "/css/**",
                                 "/js/**",
                                 "/webjars/**",
-                                "/favicon.svg",
+                                "/favicon*.svg",
                                 "/actuator/health/**")
                         .permitAll()
                         .anyRequest()
