@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpSession;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
+import java.util.Objects;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -59,5 +60,15 @@ class AccountController {
             @NotBlank @Size(min = People.PASSWORD_MIN_LENGTH, max = People.PASSWORD_MAX_LENGTH)
             String newPassword,
 
-            String repeated) {}
+            String repeated) {
+        AccountForm {
+            newPassword = Objects.requireNonNullElse(newPassword, "");
+        }
+
+        /** Without the passwords, which belong into no log. */
+        @Override
+        public String toString() {
+            return "AccountForm";
+        }
+    }
 }

@@ -19,8 +19,8 @@ import rollbook.web.Refusal;
 public class People implements UserDetailsService {
     public static final int PASSWORD_MIN_LENGTH = 12;
     public static final int PASSWORD_MAX_LENGTH = 200;
-    /** What a sign-in name may look like; capitals don't tell names apart. */
-    public static final String SIGN_IN_NAME = "[A-Za-z0-9][A-Za-z0-9._@-]{1,59}";
+    /** What a sign-in name may look like; capitals don't tell names apart. Empty is another fault. */
+    public static final String SIGN_IN_NAME = "|[A-Za-z0-9][A-Za-z0-9._@-]{1,59}";
 
     private final JdbcClient jdbc;
     private final PasswordEncoder passwords;

@@ -12,6 +12,6 @@ import java.util.UUID;
  */
 public record Production(
         UUID id, String code, String name, ZoneId zone, String currency, Set<DayOfWeek> workingDays, int version) {
-    /** What a production's code looks like: it stands in every address of its pages. */
-    public static final String CODE = "[A-Z0-9][A-Z0-9-]{1,19}";
+    /** What a production's code looks like: it stands in every address of its pages. Empty is another fault. */
+    public static final String CODE = "|[A-Z0-9][A-Z0-9-]{1,19}";
 }

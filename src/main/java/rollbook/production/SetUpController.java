@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
+import java.util.Objects;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.validation.BindingResult;
@@ -72,7 +73,7 @@ class SetUpController {
             @NotBlank @Size(max = 100) String displayName,
             @NotBlank @Pattern(regexp = People.SIGN_IN_NAME) String signInName,
 
-            @NotBlank @Size(min = People.PASSWORD_MIN_LENGTH, max = People.PASSWORD_MAX_LENGTH)
+            @Size(min = People.PASSWORD_MIN_LENGTH, max = People.PASSWORD_MAX_LENGTH)
             String password,
 
             String repeated,
@@ -83,6 +84,7 @@ class SetUpController {
         SetUpForm {
             displayName = Typed.text(displayName);
             signInName = Typed.text(signInName);
+            password = Objects.requireNonNullElse(password, "");
             code = Typed.code(code);
             name = Typed.text(name);
             currency = Typed.code(currency);

@@ -102,7 +102,7 @@ class UnitsController {
 
     record CameraForm(
             @NotNull @Nullable UUID unit,
-            @NotBlank @Pattern(regexp = "[A-Z]") String letter) {
+            @NotBlank @Pattern(regexp = "|[A-Z]") String letter) {
         CameraForm {
             letter = Typed.code(letter);
         }

@@ -125,6 +125,24 @@ class SetUpTests {
     }
 
     @Test
+    void anEmptyFormIsAskedForEachThingOnce() throws Exception {
+        setupCode.renew();
+        var empty = mvc.post().uri("/set-up").with(csrf()).exchange();
+        assertThat(empty).hasStatus(422);
+        assertThat(page(empty).select(".error-summary a").eachAttr("href"))
+                .containsExactlyInAnyOrder(
+                        "#oneTimeCode",
+                        "#displayName",
+                        "#signInName",
+                        "#password",
+                        "#code",
+                        "#name",
+                        "#zone",
+                        "#currency");
+        assertThat(page(empty).select(".error-summary a").eachText()).doesNotHaveDuplicates();
+    }
+
+    @Test
     void passwordsThatDifferAreRefused() throws Exception {
         var differing = mvc.post()
                 .uri("/set-up")
