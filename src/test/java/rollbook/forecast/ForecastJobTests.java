@@ -31,6 +31,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
+import rollbook.format.FormatChanged;
 import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
@@ -84,6 +85,7 @@ class ForecastJobTests {
         UUID any = UUID.randomUUID();
         return Stream.of(
                 new ScheduleChanged(any),
+                new FormatChanged(any),
                 new RollChanged(any, any),
                 new MediaItemChanged(any, any),
                 new CopyPlanChanged(any));
@@ -111,6 +113,9 @@ class ForecastJobTests {
         if (kind instanceof ScheduleChanged) {
             return new ScheduleChanged(id);
         }
+        if (kind instanceof FormatChanged) {
+            return new FormatChanged(id);
+        }
         if (kind instanceof RollChanged changed) {
             return new RollChanged(id, changed.rollId());
         }
@@ -122,6 +127,9 @@ class ForecastJobTests {
     private static Because because(Object event) {
         if (event instanceof ScheduleChanged) {
             return Because.SCHEDULE;
+        }
+        if (event instanceof FormatChanged) {
+            return Because.FORMATS;
         }
         if (event instanceof RollChanged) {
             return Because.ROLLS;
