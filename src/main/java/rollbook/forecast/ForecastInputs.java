@@ -12,6 +12,8 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
+import rollbook.format.NamedFormat;
+import rollbook.format.RecordingFormats;
 import rollbook.production.CameraUnits;
 import rollbook.production.Production;
 import rollbook.production.Productions;
@@ -19,6 +21,7 @@ import rollbook.production.Unit;
 import rollbook.quantity.ByteCount;
 import rollbook.quantity.DataRate;
 import rollbook.quantity.Fraction;
+import rollbook.schedule.PlannedMinutes;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
 
@@ -30,7 +33,7 @@ class ForecastInputs {
     private final Productions productions;
     private final CameraUnits units;
     private final ShootingDays days;
-    private final FormatRates formats;
+    private final RecordingFormats formats;
     private final RecordedRows rows;
     private final LegPools pools;
     private final Supplies supplies;
@@ -40,7 +43,7 @@ class ForecastInputs {
             Productions productions,
             CameraUnits units,
             ShootingDays days,
-            FormatRates formats,
+            RecordingFormats formats,
             RecordedRows rows,
             LegPools pools,
             Supplies supplies,
@@ -58,7 +61,7 @@ class ForecastInputs {
     ForecastInput gather(UUID productionId) {
         Production production = productions.get(productionId);
         LocalDate today = LocalDate.ofInstant(clock.instant(), production.zone());
-        Map<UUID, DataRate> rates = formats.byFormat(productionId);
+        Map<UUID, DataRate> rates = rates(productionId);
         List<RecordedBytes> rolls = rows.rolls(productionId).stream()
                 .map(roll -> new RecordedBytes(roll, bytes(roll, rates)))
                 .toList();
@@ -68,6 +71,12 @@ class ForecastInputs {
                 pools.legs(production, today, rolls),
                 Share.percent(supplies.fillLevel(productionId).percent()),
                 calendar(production));
+    }
+
+    private Map<UUID, DataRate> rates(UUID productionId) {
+        return formats.list(productionId).stream()
+                .collect(Collectors.toMap(
+                        NamedFormat::id, format -> format.format().dataRate()));
     }
 
     /** A roll with its bytes as recorded: measured, or as many as its minutes make in its format. */
@@ -91,11 +100,9 @@ class ForecastInputs {
     }
 
     private List<ForecastDay> days(UUID productionId, Map<UUID, DataRate> rates, List<RecordedBytes> rolls) {
-        Map<UUID, Long> planned = rows.plannedMinutes(productionId).stream()
+        Map<UUID, Long> planned = days.plannedMinutes(productionId).stream()
                 .collect(Collectors.toMap(
-                        RecordedRows.PlannedMinutes::dayId,
-                        plan -> bytes(plan.minutes(), plan.formatId(), rates),
-                        Math::addExact));
+                        PlannedMinutes::dayId, plan -> bytes(plan.minutes(), plan.formatId(), rates), Math::addExact));
         Map<UUID, Long> recorded = rolls.stream()
                 .collect(Collectors.toMap(roll -> roll.roll().dayId(), RecordedBytes::bytes, Math::addExact));
         List<UUID> unitIds = units.units(productionId).stream().map(Unit::id).toList();

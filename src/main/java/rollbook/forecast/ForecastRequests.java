@@ -14,6 +14,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
+import rollbook.format.FormatChanged;
 import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
@@ -48,6 +49,11 @@ class ForecastRequests {
     @EventListener
     void on(ScheduleChanged event) {
         ask(event.productionId(), Because.SCHEDULE);
+    }
+
+    @EventListener
+    void on(FormatChanged event) {
+        ask(event.productionId(), Because.FORMATS);
     }
 
     @EventListener

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
-/** What is planned, recorded and written, as the forecast's inputs need it: each list in one query. */
+/** What is recorded and written, as the forecast's inputs need it: each list in one query. */
 @Repository
 class RecordedRows {
     private final JdbcClient jdbc;
@@ -20,9 +20,6 @@ class RecordedRows {
     RecordedRows(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
-
-    /** Minutes that all cameras together are to record in a format on a day. */
-    record PlannedMinutes(UUID dayId, UUID formatId, BigDecimal minutes) {}
 
     /**
      * A roll that has left its camera.
@@ -42,14 +39,6 @@ class RecordedRows {
 
     /** Bytes of a shooting day's rolls on an item. */
     record Written(UUID itemId, LocalDate date, long bytes) {}
-
-    List<PlannedMinutes> plannedMinutes(UUID productionId) {
-        return jdbc.sql("""
-                        select p.day_id, p.format_id, sum(p.minutes) as minutes
-                        from schedule_plan p join schedule_day d on d.id = p.day_id
-                        where d.production_id = ? group by p.day_id, p.format_id
-                        """).param(productionId).query(PlannedMinutes.class).list();
-    }
 
     List<RecordedRoll> rolls(UUID productionId) {
         return jdbc.sql("""

@@ -1,0 +1,216 @@
+package rollbook.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rollbook.forecast.StorageShow.BYTES_PER_MINUTE;
+import static rollbook.forecast.StorageShow.GB;
+
+import java.time.DayOfWeek;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import rollbook.testing.Fixtures;
+import rollbook.testing.PortalTest;
+import rollbook.testing.StatementCount;
+
+/** Expected figures are worked out by hand from the rows; see {@link StorageShow} for the units. */
+@PortalTest
+class ForecastInputsTests {
+    @Autowired
+    Fixtures fixtures;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    ForecastInputs inputs;
+
+    @Autowired
+    StatementCount statements;
+
+    private StorageShow show;
+
+    @BeforeEach
+    void makeShow() {
+        show = new StorageShow(fixtures, jdbc);
+    }
+
+    @Test
+    void aDaysPlanIsItsMinutesInBytesAndWhatWasRecordedIsMeasuredOrElseItsMinutesInBytes() {
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        show.roll(day, 5 * GB, 30);
+        show.roll(day, null, 2.5);
+        show.day(2, 0, "SHOOTING", 0);
+
+        assertThat(gather().today()).isEqualTo(show.today);
+        assertThat(gather().days())
+                .containsExactly(
+                        new ForecastDay(
+                                "Main",
+                                1,
+                                show.date(-1),
+                                ForecastDay.State.WRAPPED,
+                                100 * BYTES_PER_MINUTE,
+                                5 * GB + 5 * BYTES_PER_MINUTE / 2),
+                        new ForecastDay("Main", 2, show.date(0), ForecastDay.State.SHOOTING, 0, 0));
+    }
+
+    @Test
+    void whatHasNoCopyOnALegIsWaitingInBytesAsWritten() {
+        UUID kept = show.keptLeg("Array");
+        UUID encoded = show.leg("Tape", null, 60);
+        UUID array = show.drive("ARRAY-1", kept, 100);
+        UUID tape = show.drive("TAPE-1", encoded, 100);
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        UUID copied = show.roll(day, 10 * GB, 7);
+        show.copy(copied, array, kept);
+        show.copy(copied, tape, encoded, "ENCODED");
+        show.roll(day, 20 * GB + 1, 14);
+
+        ForecastLeg arrayLeg = leg("Array");
+        assertThat(arrayLeg.waitingBytes()).isEqualTo(20 * GB + 1);
+        assertThat(arrayLeg.items())
+                .containsExactly(new ForecastLeg.Item("ARRAY-1", 100 * GB, 10 * GB, true, null, null));
+        ForecastLeg tapeLeg = leg("Tape");
+        assertThat(tapeLeg.kept()).isEqualTo(new Share(60, 100));
+        // 60 % of 20,000,000,001 bytes, rounded up.
+        assertThat(tapeLeg.waitingBytes()).isEqualTo(12_000_000_001L);
+        assertThat(tapeLeg.items()).containsExactly(new ForecastLeg.Item("TAPE-1", 100 * GB, 6 * GB, true, null, null));
+    }
+
+    @Test
+    void aCopyWhoseSizeIsNotKnownYetIsWaitingInItsMinutesForItCountsOnNoItem() {
+        UUID leg = show.keptLeg("Array");
+        UUID array = show.drive("ARRAY-1", leg, 100);
+        show.copy(show.roll(show.day(1, 0, "SHOOTING", 10), null, 10), array, leg);
+
+        assertThat(leg("Array").waitingBytes()).isEqualTo(10 * BYTES_PER_MINUTE);
+        assertThat(leg("Array").items()).extracting(ForecastLeg.Item::usedBytes).containsExactly(0L);
+    }
+
+    @Test
+    void aCopyOnAnItemThatIsInDoubtOrGoneHasToBeMadeAgain() {
+        UUID leg = show.keptLeg("Array");
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        for (String condition : new String[] {"GOOD", "RETIRED", "QUARANTINED", "LOST", "RETURNED"}) {
+            UUID drive = show.drive(condition, leg, 100);
+            show.copy(
+                    show.roll(
+                            day,
+                            switch (condition) {
+                                case "QUARANTINED" -> 2 * GB;
+                                case "LOST" -> 4 * GB;
+                                case "RETURNED" -> 8 * GB;
+                                default -> GB;
+                            },
+                            1),
+                    drive,
+                    leg);
+            show.condition(drive, condition);
+        }
+
+        assertThat(leg("Array").waitingBytes()).isEqualTo((2 + 4 + 8) * GB);
+        assertThat(leg("Array").items())
+                .containsExactly(
+                        new ForecastLeg.Item("GOOD", 100 * GB, GB, true, null, null),
+                        new ForecastLeg.Item("QUARANTINED", 100 * GB, 2 * GB, false, null, null));
+    }
+
+    @Test
+    void onALegThatComesBackWhatIsOldEnoughIsGoneAndTheRestIsReleasedByDate() {
+        UUID leg = show.leg("Shuttle", 7, 100);
+        UUID shuttle = show.drive("SHUTTLE-1", leg, 100);
+        UUID other = show.drive("SHUTTLE-2", leg, 100);
+        show.copy(show.roll(show.day(1, -10, "WRAPPED", 10), 50 * GB, 9), shuttle, leg);
+        show.copy(show.roll(show.day(2, -7, "WRAPPED", 10), 40 * GB, 9), shuttle, leg);
+        UUID six = show.day(3, -6, "WRAPPED", 10);
+        show.copy(show.roll(six, 3 * GB, 9), shuttle, leg);
+        show.copy(show.roll(six, 2 * GB, 9), other, leg);
+        show.copy(show.roll(show.day(4, -2, "WRAPPED", 10), 7 * GB, 9), shuttle, leg);
+
+        ForecastLeg returning = leg("Shuttle");
+        assertThat(returning.returnAfterDays()).isEqualTo(7);
+        assertThat(returning.items()).extracting(ForecastLeg.Item::usedBytes).containsExactly(10 * GB, 2 * GB);
+        assertThat(returning.releases())
+                .containsExactly(
+                        new ForecastLeg.Release(show.date(1), 5 * GB), new ForecastLeg.Release(show.date(5), 7 * GB));
+        assertThat(returning.waitingBytes()).isZero();
+    }
+
+    @Test
+    void onALegThatComesBackALostMediumMattersOnlyUntilItWouldHaveComeBack() {
+        UUID leg = show.leg("Shuttle", 7, 100);
+        UUID shuttle = show.drive("SHUTTLE-1", leg, 100);
+        show.copy(show.roll(show.day(1, -10, "WRAPPED", 10), 50 * GB, 9), shuttle, leg);
+        show.copy(show.roll(show.day(2, -3, "WRAPPED", 10), 3 * GB, 9), shuttle, leg);
+        show.condition(shuttle, "LOST");
+        show.roll(show.day(3, -9, "WRAPPED", 10), 6 * GB, 9);
+
+        assertThat(leg("Shuttle").waitingBytes())
+                .as("day 2's copy is lost, day 3 never had one")
+                .isEqualTo((3 + 6) * GB);
+    }
+
+    @Test
+    void aHiredItemLeavesOnItsDate() {
+        UUID leg = show.keptLeg("Array");
+        show.hiredUntil(show.drive("ARRAY-1", leg, 100), 4);
+
+        assertThat(leg("Array").items())
+                .containsExactly(new ForecastLeg.Item("ARRAY-1", 100 * GB, 0, true, null, show.date(4)));
+    }
+
+    @Test
+    void theFillLevelIsTheUsualOneUntilSomebodySaysAnother() {
+        assertThat(gather().fillLevel()).isEqualTo(Share.percent(95));
+        show.fillLevel(80);
+        assertThat(gather().fillLevel()).isEqualTo(Share.percent(80));
+    }
+
+    @Test
+    void supplyAndWorkingDaysAreTheProductions() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 1, 18_050);
+        jdbc.sql("insert into production_holiday (production_id, date, name) values (?, ?, 'Holiday')")
+                .params(show.production.id, java.sql.Date.valueOf(show.date(2)))
+                .update();
+
+        assertThat(leg("Array").supply()).isEqualTo(new Supply(8000 * GB, 2, 3, 1, 18_050, Shoot.EURO));
+        assertThat(gather().calendar().weekend()).containsExactly(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY);
+        assertThat(gather().calendar().holidays()).containsExactly(show.date(2));
+    }
+
+    @Test
+    void unitsThatShootOnOneDateComeInTheirOrder() {
+        UUID alpha = show.production.unit("Alpha");
+        jdbc.sql("update production_unit set position = 2 where id = ?")
+                .param(alpha)
+                .update();
+        show.day(alpha, 1, 1, "PLANNED", 10);
+        show.day(1, 1, "PLANNED", 10);
+
+        assertThat(gather().days()).extracting(ForecastDay::unit).containsExactly("Main", "Alpha");
+    }
+
+    @Test
+    void theNumberOfQueriesDoesNotGrowWithTheRows() throws Exception {
+        UUID leg = show.leg("Shuttle", 7, 100);
+        int few = statements.during(this::gather);
+        for (int i = 1; i <= 10; i++) {
+            UUID drive = show.drive("SHUTTLE-" + i, show.keptLeg("Leg " + i), 100);
+            show.copy(show.roll(show.day(i, -i, "WRAPPED", 10), GB, 1), drive, leg);
+        }
+        assertThat(statements.during(this::gather)).isEqualTo(few).isLessThanOrEqualTo(13);
+    }
+
+    private ForecastInput gather() {
+        return inputs.gather(show.production.id);
+    }
+
+    private ForecastLeg leg(String name) {
+        return gather().legs().stream()
+                .filter(leg -> leg.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+}
