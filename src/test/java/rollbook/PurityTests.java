@@ -19,6 +19,11 @@ class PurityTests {
 
     /** In modules that also have a database and pages, the classes that compute. */
     private static final Set<String> PURE_CLASSES = Set.of(
+            "rollbook.offload.Candidate",
+            "rollbook.offload.Estimates",
+            "rollbook.offload.RecordedMinutes",
+            "rollbook.offload.ReportedBytes",
+            "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",

@@ -17,7 +17,6 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
-import rollbook.web.Choice;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
@@ -27,13 +26,13 @@ import rollbook.web.Refusal;
 @RequestMapping("/p/{production}/rolls/{roll}/correct")
 class CorrectController {
     private final Rolls rolls;
-    private final KnownFormats formats;
+    private final RollSizes sizes;
     private final DayChoices days;
     private final Display display;
 
-    CorrectController(Rolls rolls, KnownFormats formats, DayChoices days, Display display) {
+    CorrectController(Rolls rolls, RollSizes sizes, DayChoices days, Display display) {
         this.rolls = rolls;
-        this.formats = formats;
+        this.sizes = sizes;
         this.days = days;
         this.display = display;
     }
@@ -95,10 +94,6 @@ class CorrectController {
                 .addObject("roll", roll)
                 .addObject("sentence", display.text("offload.correct.sentence", roll.code()))
                 .addObject("days", days.choices(days.list(by.productionId(), roll.unitId(), roll.dayId())))
-                .addObject(
-                        "formats",
-                        formats.list(by.productionId()).stream()
-                                .map(format -> new Choice(format.id().toString(), format.name()))
-                                .toList());
+                .addObject("formats", sizes.choices(by.productionId()));
     }
 }

@@ -7,34 +7,9 @@ import java.time.Duration;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
-/** What minutes, bytes and rates say of each other. */
+/** What bytes and rates say of each other. */
 final class Estimates {
-    private static final BigDecimal SECONDS_PER_MINUTE = BigDecimal.valueOf(60);
-    private static final BigDecimal MOST = BigDecimal.valueOf(Long.MAX_VALUE);
-
     private Estimates() {}
-
-    /** minutes × 60 × bytes per second, a part of a byte counted as a whole one; null if either is unknown. */
-    static @Nullable Long bytes(@Nullable BigDecimal minutes, @Nullable BigDecimal bytesPerSecond) {
-        if (minutes == null || bytesPerSecond == null) {
-            return null;
-        }
-        return minutes.multiply(SECONDS_PER_MINUTE)
-                .multiply(bytesPerSecond)
-                .setScale(0, RoundingMode.CEILING)
-                .min(MOST)
-                .longValueExact();
-    }
-
-    /** Whole minutes that fit, a started one left out; null if either is unknown. */
-    static @Nullable Long minutesOn(@Nullable Long capacityBytes, @Nullable BigDecimal bytesPerSecond) {
-        if (capacityBytes == null || bytesPerSecond == null || bytesPerSecond.signum() <= 0) {
-            return null;
-        }
-        return BigDecimal.valueOf(capacityBytes)
-                .divide(bytesPerSecond.multiply(SECONDS_PER_MINUTE), 0, RoundingMode.FLOOR)
-                .longValueExact();
-    }
 
     /** When so many bytes have passed at that rate without a pause, to the second; null if either is unknown. */
     static @Nullable Instant end(Instant start, @Nullable Long bytes, @Nullable Long bytesPerSecond) {

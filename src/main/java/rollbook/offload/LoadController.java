@@ -52,8 +52,8 @@ class LoadController {
     @PostMapping
     @AllowedFor(Role.WRANGLER)
     Object load(Membership by, @Valid LoadForm form, BindingResult result, RedirectAttributes flash) {
-        Optional<MediaItem> card = result.hasErrors() ? Optional.empty() : blankCard(by, form, result);
-        String code = result.hasErrors() ? "" : freeCode(by, form, result);
+        Optional<MediaItem> card = form == null ? Optional.empty() : blankCard(by, form, result);
+        String code = form == null ? "" : freeCode(by, form, result);
         if (result.hasErrors()) {
             ModelAndView view = view(pages.page(by, camera(result)));
             view.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -67,29 +67,24 @@ class LoadController {
     }
 
     private Optional<MediaItem> blankCard(Membership by, LoadForm form, BindingResult result) {
+        String typed = form.card() == null ? "" : form.card().strip();
         Optional<MediaItem> found =
-                items.findByCode(by.productionId(), form.card()).filter(item -> item.kind() == MediaKind.CARD);
-        if (found.isEmpty()) {
-            result.rejectValue(
-                    "card",
-                    "offload.load.card.unknown",
-                    new Object[] {form.card().strip()},
-                    null);
-        } else if (!found.get().usable()) {
-            result.rejectValue(
-                    "card",
-                    "offload.load.card.doubted",
-                    new Object[] {found.get().code()},
-                    null);
-        } else if (found.get().cardState() != CardState.BLANK) {
-            String state = display.text("web.card-state." + found.get().cardState());
-            result.rejectValue(
-                    "card",
-                    "offload.load.card.not-blank",
-                    new Object[] {found.get().code(), state},
-                    null);
+                items.findByCode(by.productionId(), typed).filter(item -> item.kind() == MediaKind.CARD);
+        if (found.isPresent()) {
+            refuseUnlessBlank(found.get(), result);
+        } else if (!typed.isEmpty()) {
+            result.rejectValue("card", "offload.load.card.unknown", new Object[] {typed}, null);
         }
         return found;
+    }
+
+    private void refuseUnlessBlank(MediaItem card, BindingResult result) {
+        if (!card.usable()) {
+            result.rejectValue("card", "offload.load.card.doubted", new Object[] {card.code()}, null);
+        } else if (card.cardState() != CardState.BLANK) {
+            String state = display.text("web.card-state." + card.cardState());
+            result.rejectValue("card", "offload.load.card.not-blank", new Object[] {card.code(), state}, null);
+        }
     }
 
     private String freeCode(Membership by, LoadForm form, BindingResult result) {

@@ -8,13 +8,11 @@ import org.springframework.stereotype.Component;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
-import rollbook.offload.KnownFormats.KnownFormat;
 import rollbook.production.Camera;
 import rollbook.production.CameraUnits;
 import rollbook.production.MediaKind;
 import rollbook.production.Membership;
 import rollbook.schedule.ShootingDay;
-import rollbook.web.Choice;
 import rollbook.web.NotFoundException;
 
 /** Gathers what the page of a loading offers, and proposes what is most likely meant. */
@@ -22,14 +20,14 @@ import rollbook.web.NotFoundException;
 class LoadPages {
     private final CameraUnits units;
     private final MediaItems items;
-    private final KnownFormats formats;
+    private final RollSizes sizes;
     private final DayChoices days;
     private final CameraHistory history;
 
-    LoadPages(CameraUnits units, MediaItems items, KnownFormats formats, DayChoices days, CameraHistory history) {
+    LoadPages(CameraUnits units, MediaItems items, RollSizes sizes, DayChoices days, CameraHistory history) {
         this.units = units;
         this.items = items;
-        this.formats = formats;
+        this.sizes = sizes;
         this.days = days;
         this.history = history;
     }
@@ -54,7 +52,6 @@ class LoadPages {
     private LoadPage page(Membership by, List<Camera> cameras, Camera camera) {
         String next = RollCodes.next(camera.letter(), history.codesOfCamera(by.productionId(), camera.id()));
         List<ShootingDay> shootingDays = days.list(by.productionId(), camera.unitId(), null);
-        List<KnownFormat> known = formats.list(by.productionId());
         LoadForm proposal = new LoadForm(
                 camera.id(),
                 "",
@@ -67,9 +64,7 @@ class LoadPages {
                 next,
                 blankCards(by),
                 days.choices(shootingDays),
-                known.stream()
-                        .map(format -> new Choice(format.id().toString(), format.name()))
-                        .toList(),
+                sizes.choices(by.productionId()),
                 proposal);
     }
 

@@ -13,10 +13,11 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
-import rollbook.offload.KnownFormats.KnownFormat;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.quantity.ByteCount;
+import rollbook.recording.RecordingFormat;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
@@ -26,12 +27,12 @@ import rollbook.web.Refusal;
 @RequestMapping("/p/{production}/rolls/{roll}/pull")
 class PullController {
     private final Rolls rolls;
-    private final KnownFormats formats;
+    private final RollSizes sizes;
     private final Display display;
 
-    PullController(Rolls rolls, KnownFormats formats, Display display) {
+    PullController(Rolls rolls, RollSizes sizes, Display display) {
         this.rolls = rolls;
-        this.formats = formats;
+        this.sizes = sizes;
         this.display = display;
     }
 
@@ -88,15 +89,14 @@ class PullController {
     }
 
     private String hint(Membership by, Roll roll) {
-        Optional<KnownFormat> format = formats.find(by.productionId(), roll.formatId());
-        Long most = format.map(known -> Estimates.minutesOn(roll.cardCapacityBytes(), known.bytesPerSecond()))
-                .orElse(null);
-        return most == null
+        RecordingFormat format = sizes.formatOf(by.productionId(), roll);
+        return roll.cardCapacityBytes() == null
                 ? display.text("offload.minutes.hint")
                 : display.text(
                         "offload.minutes.hint.capacity",
                         roll.cardCode(),
-                        display.count(most),
-                        format.orElseThrow().name());
+                        display.count(format.minutesOn(ByteCount.of(roll.cardCapacityBytes()))
+                                .floor()),
+                        format.name());
     }
 }

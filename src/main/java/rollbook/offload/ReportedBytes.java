@@ -2,11 +2,11 @@ package rollbook.offload;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
 import java.util.Locale;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import rollbook.quantity.ByteUnit;
 
 /**
  * An amount of bytes as people copy it from a screen: 512300000000, 512,300,000,000, 512.3 GB, 477.1 GiB. Units are
@@ -16,7 +16,6 @@ final class ReportedBytes {
     private static final Pattern AMOUNT = Pattern.compile(
             "(\\d{1,3}(?:[, \\u00A0\\u202F]\\d{3})+(?:\\.\\d{1,9})?|\\d{1,19}(?:[.,]\\d{1,9})?)\\s*(|B|[KMGTPE]I?B)");
     private static final Pattern GROUPED = Pattern.compile("\\d{1,3}(?:[, \\u00A0\\u202F]\\d{3})+(?:\\.\\d+)?");
-    private static final List<String> PREFIXES = List.of("B", "K", "M", "G", "T", "P", "E");
     private static final BigDecimal MOST = BigDecimal.valueOf(Long.MAX_VALUE);
 
     private ReportedBytes() {}
@@ -27,8 +26,9 @@ final class ReportedBytes {
         if (!amount.matches()) {
             return OptionalLong.empty();
         }
-        BigDecimal bytes =
-                number(amount.group(1)).multiply(factor(amount.group(2))).setScale(0, RoundingMode.HALF_UP);
+        BigDecimal bytes = number(amount.group(1))
+                .multiply(BigDecimal.valueOf(unit(amount.group(2)).bytes()))
+                .setScale(0, RoundingMode.HALF_UP);
         boolean fits = bytes.signum() > 0 && bytes.compareTo(MOST) <= 0;
         return fits ? OptionalLong.of(bytes.longValueExact()) : OptionalLong.empty();
     }
@@ -39,11 +39,7 @@ final class ReportedBytes {
                 : new BigDecimal(digits.replace(',', '.'));
     }
 
-    private static BigDecimal factor(String unit) {
-        if (unit.isEmpty()) {
-            return BigDecimal.ONE;
-        }
-        long step = unit.contains("I") ? 1024 : 1000;
-        return BigDecimal.valueOf(step).pow(PREFIXES.indexOf(unit.substring(0, 1)));
+    private static ByteUnit unit(String symbol) {
+        return symbol.isEmpty() ? ByteUnit.B : ByteUnit.valueOf(symbol);
     }
 }

@@ -10,6 +10,7 @@ import org.springframework.stereotype.Component;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
+import rollbook.recording.OffloadRate.Place;
 import rollbook.web.Display;
 
 /** Gathers what the page of a session shows, and says it in words. */
@@ -20,7 +21,7 @@ class SessionPages {
     private final SessionParts parts;
     private final Copies copies;
     private final CopyPlan plan;
-    private final KnownFormats formats;
+    private final RollSizes sizes;
     private final Display display;
 
     SessionPages(
@@ -29,14 +30,14 @@ class SessionPages {
             SessionParts parts,
             Copies copies,
             CopyPlan plan,
-            KnownFormats formats,
+            RollSizes sizes,
             Display display) {
         this.offloads = offloads;
         this.rolls = rolls;
         this.parts = parts;
         this.copies = copies;
         this.plan = plan;
-        this.formats = formats;
+        this.sizes = sizes;
         this.display = display;
     }
 
@@ -45,12 +46,12 @@ class SessionPages {
         Roll roll = rolls.get(by.productionId(), offload.rollId());
         List<SessionPart> passed = parts.of(by.productionId(), sessionId);
         boolean running = offload.outcome() == Offload.Outcome.RUNNING;
-        Long bytes = running ? formats.expectedBytes(by.productionId(), roll) : offload.sizeBytes();
+        Long bytes = running ? sizes.bytes(by.productionId(), roll) : offload.sizeBytes();
         return new SessionPage(
                 offload,
                 roll,
                 passed,
-                SessionPart.slowest(passed).orElse(null),
+                SessionPart.slowest(passed),
                 bytes,
                 running ? Estimates.end(offload.startedAt(), bytes, offload.expectedBytesPerSecond()) : null,
                 Estimates.difference(offload.measuredBytesPerSecond(), offload.expectedBytesPerSecond()),
@@ -67,7 +68,7 @@ class SessionPages {
         Map<UUID, Integer> keptPercent =
                 plan.legs(by.productionId()).stream().collect(Collectors.toMap(Leg::id, Leg::keptPercent));
         return passed.stream()
-                .filter(part -> part.kind() == SessionPart.Kind.DESTINATION && part.capacityBytes() != null)
+                .filter(part -> part.kind() == Place.DESTINATION && part.capacityBytes() != null)
                 .flatMap(part -> {
                     int kept = part.legId() == null ? 100 : keptPercent.getOrDefault(part.legId(), 100);
                     long needed = Estimates.percentOf(bytes, kept);

@@ -1,11 +1,11 @@
 package rollbook.offload;
 
-import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rollbook.production.Rendition;
+import rollbook.quantity.DataRate;
+import rollbook.recording.OffloadRate;
 
 /**
  * One thing that the bytes of an offload pass.
@@ -15,7 +15,7 @@ import rollbook.production.Rendition;
  * @param rendition of the copy on a destination; null for everything else
  */
 record SessionPart(
-        Kind kind,
+        OffloadRate.Place kind,
         UUID itemId,
         String code,
         @Nullable Long bytesPerSecond,
@@ -24,20 +24,13 @@ record SessionPart(
         @Nullable String legName,
         @Nullable Rendition rendition) {
 
-    enum Kind {
-        CARD,
-        ADAPTER,
-        READER,
-        DESTINATION
-    }
-
-    /**
-     * The part that holds the others back, as all destinations are written together; of equals the first on the way;
-     * empty if no speed is known.
-     */
-    static Optional<SessionPart> slowest(List<SessionPart> parts) {
-        return parts.stream()
+    /** The code of the part that holds the others back, as all destinations are written together; null if no speed is known. */
+    static @Nullable String slowest(List<SessionPart> parts) {
+        List<OffloadRate.Link> links = parts.stream()
                 .filter(part -> part.bytesPerSecond() != null)
-                .min(Comparator.comparing(SessionPart::bytesPerSecond));
+                .map(part -> new OffloadRate.Link(
+                        part.kind(), part.code(), DataRate.ofBytesPerSecond(part.bytesPerSecond())))
+                .toList();
+        return links.isEmpty() ? null : new OffloadRate(links).slowest().code();
     }
 }

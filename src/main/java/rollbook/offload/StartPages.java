@@ -27,16 +27,15 @@ class StartPages {
     private final CopyPlan plan;
     private final Copies copies;
     private final SessionParts parts;
-    private final KnownFormats formats;
+    private final RollSizes sizes;
     private final Display display;
 
-    StartPages(
-            MediaItems items, CopyPlan plan, Copies copies, SessionParts parts, KnownFormats formats, Display display) {
+    StartPages(MediaItems items, CopyPlan plan, Copies copies, SessionParts parts, RollSizes sizes, Display display) {
         this.items = items;
         this.plan = plan;
         this.copies = copies;
         this.parts = parts;
-        this.formats = formats;
+        this.sizes = sizes;
         this.display = display;
     }
 
@@ -52,7 +51,7 @@ class StartPages {
                 .collect(Collectors.toMap(Copies.Used::itemId, Copies.Used::bytes));
         Map<UUID, UUID> lastItems = copies.lastItems(production);
         List<ReaderUse> uses = parts.readerUses(by);
-        Long expected = formats.expectedBytes(production, roll);
+        Long expected = sizes.bytes(production, roll);
         Set<UUID> holding = written.stream().map(Copy::itemId).collect(Collectors.toSet());
 
         List<StartPage.LegChoices> legChoices = new ArrayList<>();

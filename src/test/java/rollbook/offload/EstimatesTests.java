@@ -8,28 +8,30 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import rollbook.recording.Audio;
+import rollbook.recording.Coding;
+import rollbook.recording.FrameRate;
+import rollbook.recording.OffloadRate;
+import rollbook.recording.Overheads;
+import rollbook.recording.Packing;
+import rollbook.recording.PictureSize;
+import rollbook.recording.RecordingFormat;
 
 /** Worked by hand. */
 class EstimatesTests {
-    private static final BigDecimal RATE = BigDecimal.valueOf(24_000_000);
-
     @Test
-    void minutesTimesRateAreBytes() {
-        // 31.5 × 60 s × 24 MB/s = 45.36 GB
-        assertThat(Estimates.bytes(new BigDecimal("31.5"), RATE)).isEqualTo(45_360_000_000L);
-        assertThat(Estimates.bytes(new BigDecimal("0.01"), new BigDecimal("1"))).isEqualTo(1);
-        assertThat(Estimates.bytes(null, RATE)).isNull();
-        assertThat(Estimates.bytes(BigDecimal.ONE, null)).isNull();
-        assertThat(Estimates.bytes(new BigDecimal("99999"), BigDecimal.valueOf(Long.MAX_VALUE)))
-                .isEqualTo(Long.MAX_VALUE);
-    }
-
-    @Test
-    void aCardHoldsWholeMinutes() {
-        // 1 TB / (24 MB/s × 60 s) = 694.4 min
-        assertThat(Estimates.minutesOn(1_000_000_000_000L, RATE)).isEqualTo(694);
-        assertThat(Estimates.minutesOn(null, RATE)).isNull();
-        assertThat(Estimates.minutesOn(1L, BigDecimal.ZERO)).isNull();
+    void minutesInAFormatAreBytes() {
+        // 4096 × 2160 × 12 bit / 8 = 13,271,040 bytes a frame; × 24 × 60 × 31.5 = 601,974,374,400.
+        RecordingFormat format = new RecordingFormat(
+                "Test",
+                new PictureSize(4096, 2160),
+                FrameRate.of(24),
+                new Coding.Bayer(12, Packing.PACKED),
+                Overheads.NONE,
+                Audio.NONE);
+        assertThat(RollSizes.estimate(new BigDecimal("31.50"), format).bytes()).isEqualTo(601_974_374_400L);
+        assertThat(RollSizes.estimate(new BigDecimal("0.01"), format).bytes()).isEqualTo(191_102_976L);
+        assertThat(RollSizes.estimate(BigDecimal.ZERO, format).bytes()).isZero();
     }
 
     @Test
@@ -56,16 +58,16 @@ class EstimatesTests {
 
     @Test
     void theSlowestPartLimits() {
-        SessionPart card = part(SessionPart.Kind.CARD, "CARD-1", 800L);
-        SessionPart reader = part(SessionPart.Kind.READER, "READER-1", 400L);
-        SessionPart drive = part(SessionPart.Kind.DESTINATION, "DRIVE-1", 400L);
-        SessionPart tape = part(SessionPart.Kind.DESTINATION, "TAPE-1", null);
-        assertThat(SessionPart.slowest(List.of(card, reader, drive, tape))).contains(reader);
-        assertThat(SessionPart.slowest(List.of(card, drive, reader))).contains(drive);
-        assertThat(SessionPart.slowest(List.of(tape))).isEmpty();
+        SessionPart card = part(OffloadRate.Place.CARD, "CARD-1", 800L);
+        SessionPart reader = part(OffloadRate.Place.READER, "READER-1", 400L);
+        SessionPart drive = part(OffloadRate.Place.DESTINATION, "DRIVE-1", 400L);
+        SessionPart tape = part(OffloadRate.Place.DESTINATION, "TAPE-1", null);
+        assertThat(SessionPart.slowest(List.of(card, reader, drive, tape))).isEqualTo("READER-1");
+        assertThat(SessionPart.slowest(List.of(card, drive, reader))).isEqualTo("DRIVE-1");
+        assertThat(SessionPart.slowest(List.of(tape))).isNull();
     }
 
-    private static SessionPart part(SessionPart.Kind kind, String code, @Nullable Long bytesPerSecond) {
+    private static SessionPart part(OffloadRate.Place kind, String code, @Nullable Long bytesPerSecond) {
         return new SessionPart(kind, UUID.randomUUID(), code, bytesPerSecond, null, null, null, null);
     }
 }

@@ -54,7 +54,10 @@ class RollPagesTests {
 
     @Test
     void aPullTakesMinutesAsDecimalsOrOnTheClock() {
-        assertThat(scene.see(page("pull")).selectFirst("#sentence").text()).contains("CARD-1", "camera A");
+        Document page = scene.see(page("pull"));
+        assertThat(page.selectFirst("#sentence").text()).contains("CARD-1", "camera A");
+        // 1 TB / (24 MB/s × 60 s) = 694.4 min
+        assertThat(page.selectFirst("#minutes-hint").text()).contains("CARD-1 holds about 694 min");
         assertThat(scene.post(page("pull"), Role.WRANGLER, Map.of("minutes", "31:30")))
                 .hasStatus3xxRedirection()
                 .hasRedirectedUrl(scene.production.path("rolls/" + roll));
