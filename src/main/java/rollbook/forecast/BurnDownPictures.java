@@ -14,10 +14,8 @@ class BurnDownPictures {
     private static final int CAPTION_WIDTH = 64;
     private static final int CLOTH_HEIGHT = 22;
     private static final double CLOTH_FROM_TOP = 0.2;
-    /** Widths of letters, a little too large for the usual typefaces at their sizes. */
+    /** The width of a letter, a little too large for the usual typefaces. */
     private static final double LETTER = 7.4;
-
-    private static final double SMALL_LETTER = 6.4;
 
     private final Display display;
     private final StorageWords words;
@@ -95,12 +93,16 @@ class BurnDownPictures {
             BurnDownChart.Mark runOut = chart.runOut();
             if (runOut == null) {
                 String left = display.text("forecast.chart.left", display.size(leg.roomAtEndBytes()));
-                place(chart.plotRight() + 6, chart.roomEnd().y() - 3, "start", "tick", left);
+                place(chart.width() - 2, chart.roomEnd().y() - 7, "end", "tick", left);
             } else {
                 String full = display.text("forecast.chart.full", words.shortDate(runOut.date()));
-                double width = full.length() * SMALL_LETTER;
-                double x = Math.min(runOut.x() + 8, chart.width() - width);
-                place(Math.max(x, 0), runOut.y() - 9, "start", "tick strong", full);
+                boolean fits = runOut.x() + 8 + full.length() * LETTER < chart.width();
+                place(
+                        fits ? runOut.x() + 8 : chart.width() - 2,
+                        runOut.y() - 12,
+                        fits ? "start" : "end",
+                        "tick strong",
+                        full);
             }
         }
 

@@ -31,7 +31,7 @@ record SupplyForm(
         @NotNull @Min(0) @Max(250) Integer safetyWorkingDays,
 
         @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3)
-        BigDecimal itemPrice,
+        @Nullable BigDecimal itemPrice,
 
         int version) {
 
