@@ -48,7 +48,9 @@ class CandidateTests {
 
     @Test
     void aCopyThatIsWrittenOverNeedsNoMoreRoom() {
-        assertThat(of(LEG, Map.of(first.id(), 100L), Set.of(first.id()), 40L).get(0).tooLittle())
+        assertThat(of(LEG, Map.of(first.id(), 100L), Set.of(first.id()), 40L)
+                        .get(0)
+                        .tooLittle())
                 .isFalse();
     }
 
@@ -74,8 +76,7 @@ class CandidateTests {
                 .orElse("none");
     }
 
-    private List<Candidate> of(
-            @Nullable Leg leg, Map<UUID, Long> used, Set<UUID> holding, @Nullable Long neededBytes) {
+    private List<Candidate> of(@Nullable Leg leg, Map<UUID, Long> used, Set<UUID> holding, @Nullable Long neededBytes) {
         return Candidate.of(leg, List.of(stray, first, second, reader, tape), used, holding, neededBytes);
     }
 
