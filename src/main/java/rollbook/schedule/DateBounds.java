@@ -2,7 +2,7 @@ package rollbook.schedule;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
-import org.springframework.validation.Errors;
+import org.springframework.validation.BindingResult;
 
 /** Keeps a mistyped year from putting a schedule into another century. */
 final class DateBounds {
@@ -11,8 +11,10 @@ final class DateBounds {
 
     private DateBounds() {}
 
-    static void check(String field, @Nullable LocalDate date, Errors errors) {
-        if (date != null && (date.getYear() < FIRST_YEAR || date.getYear() > LAST_YEAR)) {
+    /** Says so at the field. A form that could not be read at all has no fields yet: it is checked on the next try. */
+    static void check(String field, @Nullable LocalDate date, BindingResult errors) {
+        boolean read = errors.getTarget() != null;
+        if (read && date != null && (date.getYear() < FIRST_YEAR || date.getYear() > LAST_YEAR)) {
             errors.rejectValue(
                     field,
                     "schedule.invalid.year",
@@ -21,7 +23,7 @@ final class DateBounds {
         }
     }
 
-    static void reject(DayTaken taken, Errors errors) {
+    static void reject(DayTaken taken, BindingResult errors) {
         errors.rejectValue(taken.field(), taken.messageKey(), taken.arguments().toArray(), null);
     }
 }

@@ -75,7 +75,7 @@ class ScheduleRows {
             jdbc.sql("set constraints schedule_day_number_key, schedule_day_date_key immediate")
                     .update();
         } catch (DuplicateKeyException e) {
-            boolean date = String.valueOf(e.getMessage()).contains("schedule_day_date_key");
+            boolean date = String.valueOf(e.getMostSpecificCause().getMessage()).contains("schedule_day_date_key");
             if (several) {
                 throw date
                         ? new DayTaken("startDate", "schedule.invalid.dates-taken")

@@ -91,7 +91,7 @@ record Slip(List<Move> moves) {
     }
 
     /** The days that get another date. */
-    List<Move> changes() {
+    public List<Move> changes() {
         return moves.stream().filter(Move::moves).toList();
     }
 
