@@ -97,7 +97,9 @@ class MessagesTests {
     void noTextIsThereForNothing() throws IOException {
         Set<String> named = found(IN_TEMPLATE, files(TEMPLATES, ".html"));
         named.addAll(found(QUOTED, files(TEMPLATES, ".html")));
-        named.addAll(found(QUOTED, files(JAVA, ".java")));
+        Set<String> quoted = found(QUOTED, files(JAVA, ".java"));
+        named.addAll(quoted);
+        quoted.forEach(action -> named.add("audit.action." + action));
         Set<String> beginnings = new TreeSet<>(found(BUILT_IN_TEMPLATE, files(TEMPLATES, ".html")));
         // A quoted name may begin keys that are completed at run time: by an enum's constant, by ".next".
         named.stream().filter(name -> name.contains(".")).forEach(beginnings::add);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.springframework.context.support.DefaultMessageSourceResolvable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -16,7 +17,7 @@ import rollbook.web.Refusal;
 /** The media items of a production, to look up. */
 @Service
 public class MediaItems {
-    private static final String ITEMS = """
+    static final String ITEMS = """
             select i.id, i.code, i.kind, i.model, i.capacity_bytes, i.read_bytes_per_second, i.write_bytes_per_second,
                    i.ownership, i.supplier, i.cost_minor_units, i.hired_until, i.leg_id, i.place_id, p.name as place_name,
                    p.off_site, i.holder, i.condition, i.card_state, i.version
@@ -79,13 +80,17 @@ public class MediaItems {
     /**
      * Takes a card from one state to the next.
      *
-     * @throws Refusal naming the card's state, if it isn't the expected one or the card can't be relied on
+     * @throws Refusal naming the card's state if it isn't one of those it may come from, or if the item isn't a card
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public void changeCardState(UUID productionId, UUID cardId, CardState to, CardState... from) {
         MediaItem card = lock(productionId, cardId);
-        if (card.cardState() == null || !Arrays.asList(from).contains(card.cardState())) {
-            throw new Refusal("inventory.refused.card-state", card.code(), String.valueOf(card.cardState()));
+        if (card.cardState() == null) {
+            throw new Refusal("inventory.refused.not-a-card", card.code());
+        }
+        if (!Arrays.asList(from).contains(card.cardState())) {
+            String state = ItemState.valueOf(card.cardState().name()).key();
+            throw new Refusal("inventory.refused.card-state", card.code(), new DefaultMessageSourceResolvable(state));
         }
         jdbc.sql("update inventory_item set card_state = ?, version = version + 1 where production_id = ? and id = ?")
                 .params(to.name(), productionId, cardId)

@@ -1,0 +1,41 @@
+package rollbook.inventory;
+
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What somebody says about an act on an item.
+ *
+ * @param reason why, or a note
+ * @param typed the item's code, typed where the act can't be undone
+ */
+record CustodyForm(
+        @Nullable UUID placeId,
+        @Nullable String holder,
+        @Nullable String reason,
+        @Nullable String typed,
+        @Nullable Integer version) {
+    static final int MOST = 200;
+
+    static CustodyForm of(MediaItem item) {
+        return new CustodyForm(item.placeId(), item.holder(), "", "", item.version());
+    }
+
+    String holderText() {
+        return holder == null ? "" : holder.strip();
+    }
+
+    String reasonText() {
+        return reason == null ? "" : reason.strip();
+    }
+
+    boolean repeats(String code) {
+        return typed != null && typed.strip().equalsIgnoreCase(code);
+    }
+
+    /** Whether a text can be kept as it is: short enough, and without what can't be printed. */
+    static boolean keepable(String text) {
+        return text.codePointCount(0, text.length()) <= MOST
+                && text.replaceAll("[\r\n\t]", " ").codePoints().noneMatch(Character::isISOControl);
+    }
+}

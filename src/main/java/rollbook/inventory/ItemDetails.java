@@ -1,0 +1,42 @@
+package rollbook.inventory;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known of an item and may be corrected later; where it is and what condition it is in are changed by
+ * {@link Custody} instead.
+ *
+ * @param code as on the label; letters become capitals
+ * @param capacityBytes needed for cards, drives, arrays and tapes
+ * @param costMinorUnits price if bought, price per week if hired, in the currency's smallest unit
+ * @param hiredUntil when a hired item is due back
+ * @param legId the leg of the copy plan whose pool the item belongs to; its kind must be the item's
+ */
+public record ItemDetails(
+        String code,
+        String model,
+        @Nullable Long capacityBytes,
+        @Nullable Long readBytesPerSecond,
+        @Nullable Long writeBytesPerSecond,
+        Ownership ownership,
+        String supplier,
+        @Nullable Long costMinorUnits,
+        @Nullable LocalDate hiredUntil,
+        @Nullable UUID legId) {
+
+    ItemDetails withCode(String other) {
+        return new ItemDetails(
+                other,
+                model,
+                capacityBytes,
+                readBytesPerSecond,
+                writeBytesPerSecond,
+                ownership,
+                supplier,
+                costMinorUnits,
+                hiredUntil,
+                legId);
+    }
+}
