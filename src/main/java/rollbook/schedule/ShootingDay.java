@@ -9,4 +9,10 @@ import java.util.UUID;
  * @param date the calendar date on which it begins
  */
 public record ShootingDay(
-        UUID id, UUID unitId, String unitName, int number, LocalDate date, DayState state, String note, int version) {}
+        UUID id, UUID unitId, String unitName, int number, LocalDate date, DayState state, String note, int version) {
+
+    /** By which people find it: DAY11. Each unit may have one of that number. */
+    public String code() {
+        return "DAY" + number;
+    }
+}

@@ -35,6 +35,14 @@ public class ShootingDays {
                 .list();
     }
 
+    List<ShootingDay> ofUnit(UUID productionId, UUID unitId) {
+        return jdbc.sql(DAYS + " and d.unit_id = :unit order by d.date")
+                .param("production", productionId)
+                .param("unit", unitId)
+                .query(ShootingDay.class)
+                .list();
+    }
+
     /** @throws NotFoundException if this production has no such day */
     public ShootingDay get(UUID productionId, UUID dayId) {
         return jdbc.sql(DAYS + " and d.id = :id")
@@ -57,6 +65,20 @@ public class ShootingDays {
         return jdbc.sql(PLANS + " and d.id = :day order by c.letter, p.format_id")
                 .param("production", productionId)
                 .param("day", dayId)
+                .query(PlannedMinutes.class)
+                .list();
+    }
+
+    /** What is planned of the unit's last day that has a plan; the next day is likely to be like it. */
+    List<PlannedMinutes> latestPlan(UUID productionId, UUID unitId) {
+        return jdbc.sql(PLANS + """
+                         and d.id = (select l.id from schedule_day l
+                             where l.unit_id = :unit and exists (select 1 from schedule_plan x where x.day_id = l.id)
+                             order by l.date desc limit 1)
+                        order by c.letter, p.format_id
+                        """)
+                .param("production", productionId)
+                .param("unit", unitId)
                 .query(PlannedMinutes.class)
                 .list();
     }

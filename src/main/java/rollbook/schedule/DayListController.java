@@ -1,0 +1,55 @@
+package rollbook.schedule;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import rollbook.format.RecordingFormats;
+import rollbook.production.CameraUnits;
+import rollbook.production.Membership;
+import rollbook.production.Productions;
+
+@Controller
+class DayListController {
+    private final ShootingDays days;
+    private final CameraUnits units;
+    private final RecordingFormats formats;
+    private final Productions productions;
+    private final WhereWeAre where;
+    private final Clock clock;
+
+    DayListController(
+            ShootingDays days,
+            CameraUnits units,
+            RecordingFormats formats,
+            Productions productions,
+            WhereWeAre where,
+            Clock clock) {
+        this.days = days;
+        this.units = units;
+        this.formats = formats;
+        this.productions = productions;
+        this.where = where;
+        this.clock = clock;
+    }
+
+    @GetMapping("/p/{production}/days")
+    String list(Membership membership, Model model) {
+        UUID production = membership.productionId();
+        List<ShootingDay> all = days.list(production);
+        Map<UUID, DayTotals> totals = DayTotals.byDay(days.plannedMinutes(production), formats.byId(production));
+        Map<LocalDate, String> holidays = productions.holidays(production);
+        LocalDate today = LocalDate.now(clock.withZone(membership.zone()));
+        List<UnitDays> ofUnits = units.units(production).stream()
+                .map(unit -> UnitDays.of(unit, all, totals, holidays, today))
+                .toList();
+        model.addAttribute("units", ofUnits);
+        model.addAttribute("none", all.isEmpty());
+        model.addAttribute("sentence", where.sentence(ofUnits));
+        return "schedule/list";
+    }
+}
