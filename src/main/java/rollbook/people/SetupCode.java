@@ -1,8 +1,8 @@
 package rollbook.people;
 
-import java.security.SecureRandom;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.util.Locale;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
@@ -20,11 +20,6 @@ import org.springframework.transaction.annotation.Transactional;
 @Component
 public class SetupCode {
     private static final Logger log = LoggerFactory.getLogger(SetupCode.class);
-    /** Without letters and digits that are mistaken for each other when read aloud or copied by hand. */
-    private static final String ALPHABET = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789";
-
-    private static final int GROUPS = 4;
-    private static final int GROUP_LENGTH = 4;
 
     private final JdbcClient jdbc;
     private final People people;
@@ -48,7 +43,7 @@ public class SetupCode {
 
     @Transactional
     public String renew() {
-        String code = random();
+        String code = RandomCode.next();
         jdbc.sql("""
                         insert into people_setup_code (code_hash, created_at) values (?, ?)
                         on conflict (only_row) do update set code_hash = excluded.code_hash, created_at = excluded.created_at
@@ -69,23 +64,11 @@ public class SetupCode {
         boolean right = jdbc.sql("select code_hash from people_setup_code for update")
                 .query(String.class)
                 .optional()
-                .filter(hash -> hashes.matches(code.strip().toUpperCase(java.util.Locale.ROOT), hash))
+                .filter(hash -> hashes.matches(code.strip().toUpperCase(Locale.ROOT), hash))
                 .isPresent();
         if (right) {
             jdbc.sql("delete from people_setup_code").update();
         }
         return right;
-    }
-
-    private static String random() {
-        SecureRandom random = new SecureRandom();
-        StringBuilder code = new StringBuilder();
-        for (int i = 0; i < GROUPS * GROUP_LENGTH; i++) {
-            if (i > 0 && i % GROUP_LENGTH == 0) {
-                code.append('-');
-            }
-            code.append(ALPHABET.charAt(random.nextInt(ALPHABET.length())));
-        }
-        return code.toString();
     }
 }

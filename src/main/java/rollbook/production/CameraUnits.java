@@ -77,30 +77,36 @@ public class CameraUnits {
     /** @throws Refusal if the unit has shooting days or cameras */
     @Transactional
     public void removeUnit(Membership by, UUID unitId) {
+        String name = units(by.productionId()).stream()
+                .filter(unit -> unit.id().equals(unitId))
+                .findFirst()
+                .orElseThrow(NotFoundException::new)
+                .name();
         try {
-            int removed = jdbc.sql("delete from production_unit where production_id = ? and id = ?")
+            jdbc.sql("delete from production_unit where production_id = ? and id = ?")
                     .params(by.productionId(), unitId)
                     .update();
-            if (removed > 0) {
-                trail.add(by.act("unit.removed", "unit", unitId.toString(), ""));
-            }
         } catch (DataIntegrityViolationException e) {
-            throw new Refusal("production.refused.unit-in-use");
+            throw new Refusal("production.refused.unit-in-use", name);
         }
+        trail.add(by.act("unit.removed", "unit", name, ""));
     }
 
     /** @throws Refusal if the camera is planned or has recorded a roll */
     @Transactional
     public void removeCamera(Membership by, UUID cameraId) {
+        String letter = cameras(by.productionId()).stream()
+                .filter(camera -> camera.id().equals(cameraId))
+                .findFirst()
+                .orElseThrow(NotFoundException::new)
+                .letter();
         try {
-            int removed = jdbc.sql("delete from production_camera where production_id = ? and id = ?")
+            jdbc.sql("delete from production_camera where production_id = ? and id = ?")
                     .params(by.productionId(), cameraId)
                     .update();
-            if (removed > 0) {
-                trail.add(by.act("camera.removed", "camera", cameraId.toString(), ""));
-            }
         } catch (DataIntegrityViolationException e) {
-            throw new Refusal("production.refused.camera-in-use");
+            throw new Refusal("production.refused.camera-in-use", letter);
         }
+        trail.add(by.act("camera.removed", "camera", letter, ""));
     }
 }

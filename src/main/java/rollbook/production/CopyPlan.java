@@ -120,15 +120,15 @@ public class CopyPlan {
     /** @throws Refusal if media or copies belong to the leg */
     @Transactional
     public void removeLeg(Membership by, UUID legId) {
+        String name = leg(by.productionId(), legId).name();
         try {
-            String name = leg(by.productionId(), legId).name();
             jdbc.sql("delete from production_leg where production_id = ? and id = ?")
                     .params(by.productionId(), legId)
                     .update();
-            changed(by, "leg.removed", name);
         } catch (DataIntegrityViolationException e) {
-            throw new Refusal("production.refused.leg-in-use");
+            throw new Refusal("production.refused.leg-in-use", name);
         }
+        changed(by, "leg.removed", name);
     }
 
     /** @throws Refusal if somebody else changed the policy meanwhile */

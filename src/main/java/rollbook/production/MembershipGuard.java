@@ -2,6 +2,7 @@ package rollbook.production;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.core.MethodParameter;
@@ -10,8 +11,6 @@ import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
-import org.springframework.web.bind.annotation.ControllerAdvice;
-import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.support.WebDataBinderFactory;
 import org.springframework.web.context.request.NativeWebRequest;
 import org.springframework.web.context.request.RequestAttributes;
@@ -30,9 +29,9 @@ import rollbook.web.NotFoundException;
  * doesn't exist; who belongs but lacks the role is refused.
  */
 @Component
-@ControllerAdvice
 class MembershipGuard implements HandlerInterceptor, HandlerMethodArgumentResolver, WebMvcConfigurer {
-    private static final String ATTRIBUTE = Membership.class.getName();
+    /** The layout, error pages included, reads it under this name to show whose production this is. */
+    private static final String ATTRIBUTE = "membership";
 
     private final Memberships memberships;
 
@@ -86,20 +85,13 @@ class MembershipGuard implements HandlerInterceptor, HandlerMethodArgumentResolv
         return request.getAttribute(ATTRIBUTE, RequestAttributes.SCOPE_REQUEST);
     }
 
-    /** The layout shows whose production this is. */
-    @ModelAttribute("membership")
-    @Nullable
-    Membership membershipForPage(HttpServletRequest request) {
-        return (Membership) request.getAttribute(ATTRIBUTE);
-    }
-
     @Override
     public void addInterceptors(InterceptorRegistry registry) {
         registry.addInterceptor(this).addPathPatterns("/p/{production}/**", "/p/{production}");
     }
 
     @Override
-    public void addArgumentResolvers(java.util.List<HandlerMethodArgumentResolver> resolvers) {
+    public void addArgumentResolvers(List<HandlerMethodArgumentResolver> resolvers) {
         resolvers.add(this);
     }
 }

@@ -11,16 +11,23 @@ import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import rollbook.audit.AuditTrail;
+import rollbook.people.People;
 import rollbook.people.SignedInPerson;
+import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 /** Who belongs to which production, and in what roles. */
 @Repository
 class Memberships {
     private final JdbcClient jdbc;
+    private final People people;
+    private final AuditTrail trail;
 
-    Memberships(JdbcClient jdbc) {
+    Memberships(JdbcClient jdbc, People people, AuditTrail trail) {
         this.jdbc = jdbc;
+        this.people = people;
+        this.trail = trail;
     }
 
     Optional<Membership> find(SignedInPerson person, String productionCode) {
@@ -66,26 +73,106 @@ class Memberships {
                 .list();
     }
 
+    Member member(UUID productionId, UUID personId) {
+        return members(productionId).stream()
+                .filter(member -> member.id().equals(personId))
+                .findFirst()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    boolean administersAny(UUID personId) {
+        return jdbc.sql(
+                        "select exists (select 1 from production_member where person_id = ? and role = 'ADMINISTRATOR')")
+                .param(personId)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** Makes an account and gives it roles; the first password is told here once and kept nowhere. */
+    @Transactional
+    People.NewAccount addNew(Membership by, String signInName, String displayName, Set<Role> roles) {
+        People.NewAccount account = people.addWithFirstPassword(signInName, displayName);
+        add(by, account.id(), signInName, roles);
+        return account;
+    }
+
+    /** @throws Refusal if the person belongs to the production already */
+    @Transactional
+    void add(Membership by, UUID personId, String signInName, Set<Role> roles) {
+        changeRoles(by, personId, Set.of(), roles);
+        trail.add(by.act("member.added", "person", signInName, names(roles)));
+    }
+
     /**
-     * Gives a person exactly these roles; none of them takes the person off the production.
+     * Gives a member exactly these roles.
      *
-     * @throws Refusal if the production would be left without an administrator
+     * @param before the roles that the change was decided on
+     * @throws Refusal if the roles changed meanwhile, or nobody would be left to administer the production
      */
     @Transactional
-    public void setRoles(UUID productionId, UUID personId, Set<Role> roles) {
+    void setRoles(Membership by, UUID personId, Set<Role> before, Set<Role> roles) {
+        Member member = member(by.productionId(), personId);
+        changeRoles(by, personId, before, roles);
+        trail.add(by.act("member.changed", "person", member.signInName(), names(roles)));
+    }
+
+    /** @throws Refusal if nobody would be left to administer the production */
+    @Transactional
+    void remove(Membership by, UUID personId) {
+        Member member = member(by.productionId(), personId);
+        changeRoles(by, personId, member.roles(), Set.of());
+        trail.add(by.act("member.removed", "person", member.signInName(), ""));
+    }
+
+    /**
+     * Gives a member a new password, told here once.
+     *
+     * @throws Refusal if the person also belongs to a production that {@code by} does not administer: the password
+     *     opens that one too
+     */
+    @Transactional
+    String renewPassword(Membership by, UUID personId) {
+        Member member = member(by.productionId(), personId);
+        boolean elsewhere = jdbc.sql("""
+                        select exists (select 1 from production_member m where m.person_id = :person and not exists (
+                            select 1 from production_member a where a.production_id = m.production_id
+                            and a.person_id = :by and a.role = 'ADMINISTRATOR'))
+                        """)
+                .param("person", personId)
+                .param("by", by.personId())
+                .query(Boolean.class)
+                .single();
+        if (elsewhere) {
+            throw new Refusal("production.refused.password-elsewhere", member.displayName());
+        }
+        trail.add(by.act("member.password-renewed", "person", member.signInName(), ""));
+        return people.renewPassword(personId);
+    }
+
+    private void changeRoles(Membership by, UUID personId, Set<Role> before, Set<Role> roles) {
+        UUID production = by.productionId();
         // One change of roles at a time, so that two administrators can't remove each other.
         jdbc.sql("select id from production_production where id = ? for update")
-                .param(productionId)
+                .param(production)
                 .query(UUID.class)
                 .single();
-        jdbc.sql("delete from production_member where production_id = ? and person_id = ?")
-                .params(productionId, personId)
-                .update();
+        Set<Role> found = EnumSet.noneOf(Role.class);
+        found.addAll(jdbc.sql("delete from production_member where production_id = ? and person_id = ? returning role")
+                .params(production, personId)
+                .query((row, number) -> Role.valueOf(row.getString("role")))
+                .list());
+        if (!found.equals(before)) {
+            throw new Refusal("production.refused.changed-meanwhile");
+        }
         for (Role role : roles) {
             jdbc.sql("insert into production_member (production_id, person_id, role) values (?, ?, ?)")
-                    .params(productionId, personId, role.name())
+                    .params(production, personId, role.name())
                     .update();
         }
+        requireAdministrator(production);
+    }
+
+    private void requireAdministrator(UUID productionId) {
         boolean administered = jdbc.sql(
                         "select exists (select 1 from production_member where production_id = ? and role = 'ADMINISTRATOR')")
                 .param(productionId)
@@ -94,6 +181,10 @@ class Memberships {
         if (!administered) {
             throw new Refusal("production.refused.last-administrator");
         }
+    }
+
+    private static String names(Set<Role> roles) {
+        return roles.stream().sorted().map(Role::name).collect(Collectors.joining(", "));
     }
 
     private static Set<Role> roles(String names) {

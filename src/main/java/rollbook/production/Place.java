@@ -6,5 +6,6 @@ import java.util.UUID;
  * Where media are kept.
  *
  * @param offSite away from the set and the production office, so that one accident can't reach both
+ * @param version for noticing that somebody else changed the place meanwhile
  */
-public record Place(UUID id, String name, boolean offSite) {}
+public record Place(UUID id, String name, boolean offSite, int version) {}

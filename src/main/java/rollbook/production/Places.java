@@ -2,6 +2,7 @@ package rollbook.production;
 
 import java.util.List;
 import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -15,22 +16,24 @@ import rollbook.web.Refusal;
 public class Places {
     private final JdbcClient jdbc;
     private final AuditTrail trail;
+    private final ApplicationEventPublisher events;
 
-    Places(JdbcClient jdbc, AuditTrail trail) {
+    Places(JdbcClient jdbc, AuditTrail trail, ApplicationEventPublisher events) {
         this.jdbc = jdbc;
         this.trail = trail;
+        this.events = events;
     }
 
     public List<Place> list(UUID productionId) {
         return jdbc.sql(
-                        "select id, name, off_site from production_place where production_id = ? order by position, name")
+                        "select id, name, off_site, version from production_place where production_id = ? order by position, name")
                 .param(productionId)
                 .query(Place.class)
                 .list();
     }
 
     public Place get(UUID productionId, UUID placeId) {
-        return jdbc.sql("select id, name, off_site from production_place where production_id = ? and id = ?")
+        return jdbc.sql("select id, name, off_site, version from production_place where production_id = ? and id = ?")
                 .params(productionId, placeId)
                 .query(Place.class)
                 .optional()
@@ -58,29 +61,38 @@ public class Places {
         return id;
     }
 
+    /** @throws Refusal if somebody else changed or removed the place meanwhile, or another place has that name */
     @Transactional
-    public void change(Membership by, UUID placeId, String name, boolean offSite) {
-        int changed = jdbc.sql("update production_place set name = ?, off_site = ? where production_id = ? and id = ?")
-                .params(name, offSite, by.productionId(), placeId)
-                .update();
-        if (changed == 0) {
-            throw new NotFoundException();
+    public void change(Membership by, Place place) {
+        try {
+            int changed = jdbc.sql("""
+                            update production_place set name = ?, off_site = ?, version = version + 1
+                            where production_id = ? and id = ? and version = ?
+                            """)
+                    .params(place.name(), place.offSite(), by.productionId(), place.id(), place.version())
+                    .update();
+            if (changed == 0) {
+                throw new Refusal("production.refused.changed-meanwhile");
+            }
+        } catch (DataIntegrityViolationException e) {
+            throw new Refusal("production.refused.place-exists", place.name());
         }
-        trail.add(by.act("place.changed", "place", name, offSite ? "off-site" : ""));
+        trail.add(by.act("place.changed", "place", place.name(), place.offSite() ? "off-site" : ""));
+        // What clears a card may depend on which places are off-site.
+        events.publishEvent(new CopyPlanChanged(by.productionId()));
     }
 
     /** @throws Refusal if media are or were there, or a leg of the copy plan names it */
     @Transactional
     public void remove(Membership by, UUID placeId) {
+        String name = get(by.productionId(), placeId).name();
         try {
-            int removed = jdbc.sql("delete from production_place where production_id = ? and id = ?")
+            jdbc.sql("delete from production_place where production_id = ? and id = ?")
                     .params(by.productionId(), placeId)
                     .update();
-            if (removed > 0) {
-                trail.add(by.act("place.removed", "place", placeId.toString(), ""));
-            }
         } catch (DataIntegrityViolationException e) {
-            throw new Refusal("production.refused.place-in-use");
+            throw new Refusal("production.refused.place-in-use", name);
         }
+        trail.add(by.act("place.removed", "place", name, ""));
     }
 }

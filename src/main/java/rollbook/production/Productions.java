@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -30,15 +31,17 @@ public class Productions {
     private final JdbcClient jdbc;
     private final AuditTrail trail;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
-    Productions(JdbcClient jdbc, AuditTrail trail, Clock clock) {
+    Productions(JdbcClient jdbc, AuditTrail trail, Clock clock, ApplicationEventPublisher events) {
         this.jdbc = jdbc;
         this.trail = trail;
         this.clock = clock;
+        this.events = events;
     }
 
     /**
-     * Makes a production with one administrator, the initial clearing policy, a main unit and one place: the set.
+     * Makes a production with one administrator and the initial clearing policy.
      *
      * @throws Refusal if the code is taken
      */
@@ -98,7 +101,7 @@ public class Productions {
         if (updated == 0) {
             throw new Refusal("production.refused.changed-meanwhile");
         }
-        trail.add(by.act("production.changed", "production", by.code(), changed.name()));
+        changed(by, "production.changed", "production", by.code(), changed.name());
     }
 
     public Production get(UUID productionId) {
@@ -131,17 +134,24 @@ public class Productions {
                         insert into production_holiday (production_id, date, name) values (?, ?, ?)
                         on conflict (production_id, date) do update set name = excluded.name
                         """).params(by.productionId(), Date.valueOf(date), name).update();
-        trail.add(by.act("holiday.added", "date", date.toString(), name));
+        changed(by, "holiday.added", "date", date.toString(), name);
     }
 
+    /** @throws NotFoundException if that day is no holiday */
     @Transactional
     public void removeHoliday(Membership by, LocalDate date) {
         int removed = jdbc.sql("delete from production_holiday where production_id = ? and date = ?")
                 .params(by.productionId(), Date.valueOf(date))
                 .update();
-        if (removed > 0) {
-            trail.add(by.act("holiday.removed", "date", date.toString(), ""));
+        if (removed == 0) {
+            throw new NotFoundException();
         }
+        changed(by, "holiday.removed", "date", date.toString(), "");
+    }
+
+    private void changed(Membership by, String action, String subjectKind, String subjectCode, String detail) {
+        trail.add(by.act(action, subjectKind, subjectCode, detail));
+        events.publishEvent(new ProductionChanged(by.productionId()));
     }
 
     private static Production production(ResultSet row, int number) throws SQLException {
