@@ -4,6 +4,7 @@ import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -96,6 +97,7 @@ class Assignments {
      *
      * @param newestSeen the part's newest assignment that the person saw, or null if there was none
      * @throws Refusal if somebody else has assigned the part meanwhile, or it describes that already
+     * @throws NotFoundException if what is named isn't of this production, or what is corrected isn't of this part
      */
     @Transactional
     public void assign(Membership by, UUID partId, Statement statement, @Nullable Long newestSeen) {
@@ -106,15 +108,12 @@ class Assignments {
                 .query(Long.class)
                 .optional()
                 .orElse(null);
-        if (!java.util.Objects.equals(newest, newestSeen)) {
+        if (!Objects.equals(newest, newestSeen)) {
             throw new Refusal("verification.refused.assigned-meanwhile", documentName);
         }
-        Optional<UUID> touchedBefore = Optional.ofNullable(statement.replaces())
-                .flatMap(
-                        replaced -> jdbc.sql("select roll_id from verification_assignment where id = ? and part_id = ?")
-                                .params(replaced, partId)
-                                .query(UUID.class)
-                                .optional());
+        Optional<UUID> touchedBefore =
+                statement.replaces() == null ? Optional.empty() : corrected(partId, statement.replaces());
+        refuseRepetition(partId, documentName, statement);
         insert(production, by.personId(), partId, statement);
         touchedBefore
                 .filter(roll -> !roll.equals(statement.rollId()))
@@ -124,6 +123,37 @@ class Assignments {
                 "document",
                 documentName,
                 statement.subject().name()));
+    }
+
+    /** The roll that a part's earlier assignment named, if any. */
+    private Optional<UUID> corrected(UUID partId, long assignment) {
+        List<UUID> rollIds = jdbc.sql("select roll_id from verification_assignment where id = ? and part_id = ?")
+                .params(assignment, partId)
+                .query((row, number) -> row.getObject("roll_id", UUID.class))
+                .list();
+        if (rollIds.isEmpty()) {
+            throw new NotFoundException();
+        }
+        return Optional.ofNullable(rollIds.get(0));
+    }
+
+    private void refuseRepetition(UUID partId, String documentName, Statement statement) {
+        boolean known = jdbc.sql("""
+                        select exists (
+                            select 1 from verification_assignment a left join offload_copy c on c.id = a.copy_id
+                            where a.part_id = ? and a.subject = ? and a.roll_id is not distinct from ?::uuid
+                              and c.item_id is not distinct from ?::uuid
+                              and not exists (select 1 from verification_assignment later where later.replaces = a.id))
+                        """)
+                .param(partId)
+                .param(statement.subject().name())
+                .param(statement.subject() == Subject.NOT_A_ROLL ? null : statement.rollId())
+                .param(statement.subject() == Subject.COPY ? statement.itemId() : null)
+                .query(Boolean.class)
+                .single();
+        if (known) {
+            throw new Refusal("verification.refused.described-already", documentName);
+        }
     }
 
     /** Assigns a part as the uploader said when sending the document; only if nobody has assigned it yet. */

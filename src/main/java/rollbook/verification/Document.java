@@ -15,6 +15,7 @@ import rollbook.manifest.ManifestProblem;
  * @param saidItemCode the medium that the uploader said it describes
  * @param problem why it was rejected, if it was; null with state REJECTED means that reading it failed for a fault of
  *     this program
+ * @param parts folders of it that belong to a roll each, or to none
  * @param unassigned parts of it that nobody has assigned yet
  */
 record Document(
@@ -43,6 +44,7 @@ record Document(
         List<String> problemArgs,
         @Nullable Long problemLine,
         @Nullable Integer problemColumn,
+        long parts,
         long unassigned) {
 
     enum State {
@@ -54,7 +56,34 @@ record Document(
         REJECTED
     }
 
+    /** Who has to do something about a document. */
+    enum Standing {
+        /** Somebody must say what parts of it describe. */
+        WAITS_FOR_PEOPLE,
+        /** It is being read, or will be. */
+        BEING_READ,
+        ASSIGNED,
+        REJECTED
+    }
+
     boolean ended() {
         return state == State.READ || state == State.REJECTED;
+    }
+
+    Standing standing() {
+        return switch (state) {
+            case WAITING, READING -> Standing.BEING_READ;
+            case REJECTED -> Standing.REJECTED;
+            case READ -> unassigned > 0 ? Standing.WAITS_FOR_PEOPLE : Standing.ASSIGNED;
+        };
+    }
+
+    /** Whether reading it failed for a fault of this program, so that it may be read again. */
+    boolean rejectedByFault() {
+        return state == State.REJECTED && problem == null;
+    }
+
+    String shortSha256() {
+        return sha256.substring(0, 12);
     }
 }

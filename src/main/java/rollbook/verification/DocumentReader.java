@@ -177,10 +177,14 @@ class DocumentReader {
                 .update();
     }
 
-    private void reject(UUID documentId, ManifestException reason) {
+    private void reject(UUID documentId, ManifestException reason) throws IOException {
+        Excerpt excerpt;
+        try (InputStream in = content.open(documentId)) {
+            excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+        }
         jdbc.sql("""
                         update verification_reading set state = 'REJECTED', ended_at = ?, problem = ?, problem_args = ?,
-                            problem_line = ?, problem_column = ?
+                            problem_line = ?, problem_column = ?, excerpt = ?, excerpt_first_line = ?, excerpt_caret = ?
                         where document_id = ? and state in ('WAITING', 'READING')
                         """)
                 .param(Timestamp.from(clock.instant()))
@@ -188,6 +192,9 @@ class DocumentReader {
                 .param(reason.arguments().toArray(String[]::new))
                 .param(reason.line())
                 .param(reason.column())
+                .param(excerpt.lines().toArray(String[]::new))
+                .param(excerpt.firstLine())
+                .param(excerpt.caret())
                 .param(documentId)
                 .update();
     }

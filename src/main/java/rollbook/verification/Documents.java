@@ -29,11 +29,12 @@ import rollbook.web.NotFoundException;
 /** The documents that people uploaded, kept byte for byte. */
 @Service
 class Documents {
-    private static final String DOCUMENTS = """
+    static final String DOCUMENTS = """
             select d.id, d.sha256, d.file_name, d.size_bytes, d.uploaded_at, e.display_name as uploaded_by_name,
                    d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
                    r.problem_args, r.problem_line, r.problem_column,
+                   (select count(*) from verification_part p where p.document_id = d.id) as parts,
                    (select count(*) from verification_part p where p.document_id = d.id
                       and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned
             from verification_document d
@@ -186,7 +187,7 @@ class Documents {
         return content.open(get(productionId, documentId).id());
     }
 
-    private static Document document(ResultSet row, int number) throws SQLException {
+    static Document document(ResultSet row, int number) throws SQLException {
         return new Document(
                 row.getObject("id", UUID.class),
                 HexFormat.of().formatHex(row.getBytes("sha256")),
@@ -213,6 +214,7 @@ class Documents {
                 texts(row.getArray("problem_args")),
                 row.getObject("problem_line", Long.class),
                 row.getObject("problem_column", Integer.class),
+                row.getLong("parts"),
                 row.getLong("unassigned"));
     }
 

@@ -1,0 +1,46 @@
+package rollbook.verification;
+
+import java.time.Instant;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A file as somebody sent it, and what became of it.
+ *
+ * @param sentName the whole name under which it was sent, with what can't be shown written as numbers
+ * @param saidItemCode the medium that the sender said it describes
+ * @param documentId null if nothing was stored
+ * @param fileName the name under which the document was stored first
+ * @param knownSo whether the document is known to describe what the sender says now, or the sender says nothing
+ */
+record DeliveredFile(
+        String sentName,
+        Instant sentAt,
+        @Nullable Subject saidSubject,
+        @Nullable String saidItemCode,
+        Outcome outcome,
+        @Nullable UUID documentId,
+        @Nullable String fileName,
+        @Nullable String shortSha256,
+        @Nullable Instant uploadedAt,
+        @Nullable String uploadedByName,
+        Document.@Nullable State state,
+        boolean knownSo) {
+
+    enum Outcome {
+        STORED,
+        /** A document with the same bytes was here already; nothing changed. */
+        HERE,
+        /** Not stored: it holds nothing. */
+        EMPTY
+    }
+
+    boolean beingRead() {
+        return state == Document.State.WAITING || state == Document.State.READING;
+    }
+
+    /** Whether it was sent for something else than it was known to describe. */
+    boolean sentForSomethingElse() {
+        return outcome == Outcome.HERE && !knownSo;
+    }
+}

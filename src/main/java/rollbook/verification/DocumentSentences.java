@@ -1,0 +1,108 @@
+package rollbook.verification;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.springframework.stereotype.Component;
+import rollbook.web.Display;
+
+/** The sentences that answer what the pages of documents are asked. */
+@Component
+class DocumentSentences {
+    private final Display display;
+
+    DocumentSentences(Display display) {
+        this.display = display;
+    }
+
+    String list(DocumentList.Counts counts, boolean maySay) {
+        if (counts.all() == 0) {
+            return display.text("verification.documents.sentence.none");
+        }
+        List<String> sentences = new ArrayList<>();
+        if (counts.waitingForPeople() > 0) {
+            sentences.add(
+                    maySay
+                            ? display.text("verification.documents.sentence.waiting", counts.waitingForPeople())
+                            : display.text(
+                                    "verification.documents.sentence.waiting-others", counts.waitingForPeople()));
+        } else {
+            sentences.add(display.text("verification.documents.sentence.nothing-waits"));
+        }
+        if (counts.beingRead() > 0) {
+            sentences.add(display.text("verification.documents.sentence.being-read", counts.beingRead()));
+        }
+        if (counts.rejectedLately() > 0) {
+            sentences.add(display.text("verification.documents.sentence.rejected", counts.rejectedLately()));
+        }
+        return String.join(" ", sentences);
+    }
+
+    String delivery(List<DeliveredFile> files) {
+        List<String> sentences = new ArrayList<>();
+        long stored = count(files, DeliveredFile.Outcome.STORED);
+        long here = count(files, DeliveredFile.Outcome.HERE);
+        long empty = count(files, DeliveredFile.Outcome.EMPTY);
+        if (stored > 0) {
+            sentences.add(display.text("verification.documents.told.stored", stored));
+        }
+        if (here > 0) {
+            sentences.add(display.text("verification.documents.told.here", here));
+        }
+        if (empty > 0) {
+            sentences.add(display.text("verification.documents.told.empty", empty));
+        }
+        return String.join(" ", sentences);
+    }
+
+    private static long count(List<DeliveredFile> files, DeliveredFile.Outcome outcome) {
+        return files.stream().filter(file -> file.outcome() == outcome).count();
+    }
+
+    String document(Document document) {
+        return switch (document.standing()) {
+            case BEING_READ ->
+                document.state() == Document.State.WAITING
+                        ? display.text("verification.document.sentence.waiting")
+                        : display.text("verification.document.sentence.being-read", progress(document));
+            case REJECTED -> rejected(document);
+            case WAITS_FOR_PEOPLE ->
+                display.text("verification.document.sentence.waits", document.unassigned(), document.parts());
+            case ASSIGNED ->
+                display.text("verification.document.sentence.assigned", document.entries(), document.parts());
+        };
+    }
+
+    private String rejected(Document document) {
+        if (document.problem() == null) {
+            return display.text("verification.document.sentence.fault");
+        }
+        return display.text("verification.document.sentence.rejected", place(document), reason(document));
+    }
+
+    /** Why a document was rejected, in words; empty if it wasn't. */
+    String reason(Document document) {
+        return document.problem() == null
+                ? ""
+                : display.text(
+                        document.problem().messageKey(), document.problemArgs().toArray());
+    }
+
+    String advice(Document document) {
+        return document.problem() == null ? "" : display.text(document.problem().adviceKey());
+    }
+
+    private String place(Document document) {
+        return display.text(
+                "verification.document.place",
+                document.problemLine() == null ? 0 : document.problemLine(),
+                document.problemColumn() == null ? 0 : document.problemColumn());
+    }
+
+    String progress(Document document) {
+        return display.text(
+                "verification.documents.progress",
+                display.size(document.bytesRead()),
+                display.size(document.sizeBytes()),
+                document.entries());
+    }
+}
