@@ -8,11 +8,18 @@ import org.springframework.stereotype.Service;
 @Service
 public class Forecasts {
     private final ForecastRuns runs;
+    private final ForecastJob job;
     private final StorageWords words;
 
-    Forecasts(ForecastRuns runs, StorageWords words) {
+    Forecasts(ForecastRuns runs, ForecastJob job, StorageWords words) {
         this.runs = runs;
+        this.job = job;
         this.words = words;
+    }
+
+    /** Computes and keeps a forecast now, besides those of the background job. */
+    public void compute(UUID productionId) {
+        job.compute(productionId);
     }
 
     /** Empty before the first forecast, and while there is no leg or no shooting day to speak of. */

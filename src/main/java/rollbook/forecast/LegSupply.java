@@ -9,7 +9,7 @@ import java.util.UUID;
  * @param itemPriceMinorUnits in the smallest unit of the production's currency
  * @param version for noticing that somebody else changed it meanwhile; -1 before it is kept
  */
-record LegSupply(
+public record LegSupply(
         UUID legId,
         long itemCapacityBytes,
         int packSize,
@@ -18,7 +18,7 @@ record LegSupply(
         long itemPriceMinorUnits,
         int version) {
 
-    static final int NOT_KEPT = -1;
+    public static final int NOT_KEPT = -1;
 
     Supply in(Currency currency) {
         return new Supply(

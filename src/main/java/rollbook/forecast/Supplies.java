@@ -15,7 +15,7 @@ import rollbook.web.Refusal;
 
 /** Where more media comes from, for each leg, and how full items may get. */
 @Service
-class Supplies {
+public class Supplies {
     /** Leaves room for what a roll that stays whole can't use, and for the file system; common practice, no source. */
     private static final int USUAL_FILL_PERCENT = 95;
 

@@ -19,7 +19,7 @@ import rollbook.web.Refusal;
 
 /** Who belongs to which production, and in what roles. */
 @Repository
-class Memberships {
+public class Memberships {
     private final JdbcClient jdbc;
     private final People people;
     private final AuditTrail trail;

@@ -29,7 +29,7 @@ import rollbook.web.Refusal;
  * roll is locked against new verdicts; nobody's role skips it.
  */
 @Service
-class Clearances {
+public class Clearances {
     private static final String CLEARANCES = """
             select c.id, c.roll_id, c.card_id, c.cleared_at, cleared.display_name as cleared_by_name, c.policy, c.verdict_ids,
                    w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name

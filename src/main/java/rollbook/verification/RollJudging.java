@@ -16,7 +16,7 @@ import org.springframework.context.annotation.Configuration;
 /** The background job that judges the copies of a roll anew. */
 @Configuration(proxyBeanMethods = false)
 class RollJudging {
-    private static final TaskDescriptor<Void> TASK = TaskDescriptor.of("judge-roll");
+    static final TaskDescriptor<Void> TASK = TaskDescriptor.of("judge-roll");
     private static final Duration FIRST_PAUSE = Duration.ofSeconds(5);
     private static final double LONGER = 2;
 

@@ -1,0 +1,21 @@
+/** A production to look around in, invented in every part and played through the same services as anyone's. */
+@NullMarked
+@ApplicationModule(
+        allowedDependencies = {
+            "quantity",
+            "recording",
+            "manifest",
+            "production",
+            "inventory",
+            "format",
+            "schedule",
+            "offload",
+            "verification",
+            "forecast",
+            "people",
+            "web"
+        })
+package rollbook.demo;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
