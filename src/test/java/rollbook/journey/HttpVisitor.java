@@ -160,6 +160,14 @@ final class HttpVisitor implements Visitor {
     }
 
     private Element field(String label) {
+        Element named = page.select("main [aria-label]").stream()
+                .filter(candidate -> candidate.attr("aria-label").equals(label))
+                .findFirst()
+                .orElse(null);
+        return named == null ? labelled(label) : named;
+    }
+
+    private Element labelled(String label) {
         Element found = page.select("label").stream()
                 .filter(candidate -> candidate.text().equals(label))
                 .findFirst()

@@ -75,7 +75,7 @@ final class WholeLoop {
     private void leg(String name, String place) {
         settings("legs/new");
         visitor.fill("Name", name);
-        visitor.choose("Kind of medium", "drive");
+        visitor.choose("Kind of medium", "Drive");
         visitor.choose("Place", place);
         visitor.tick("Needed before a card is cleared");
         visitor.press("Save");
