@@ -30,8 +30,8 @@ record SupplyForm(
         @NotNull @Min(0) @Max(250) Integer leadTimeWorkingDays,
         @NotNull @Min(0) @Max(250) Integer safetyWorkingDays,
 
-        @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3)
-        @Nullable BigDecimal itemPrice,
+        @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3) @Nullable
+        BigDecimal itemPrice,
 
         int version) {
 
