@@ -7,6 +7,7 @@ enum Because {
     ROLLS,
     MEDIA,
     COPY_PLAN,
+    PRODUCTION,
     SUPPLY,
     NEW_DAY,
     PERSON

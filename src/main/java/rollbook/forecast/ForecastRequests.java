@@ -18,6 +18,7 @@ import rollbook.format.FormatChanged;
 import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
+import rollbook.production.ProductionChanged;
 import rollbook.schedule.ScheduleChanged;
 
 /**
@@ -69,6 +70,11 @@ class ForecastRequests {
     @EventListener
     void on(CopyPlanChanged event) {
         ask(event.productionId(), Because.COPY_PLAN);
+    }
+
+    @EventListener
+    void on(ProductionChanged event) {
+        ask(event.productionId(), Because.PRODUCTION);
     }
 
     void ask(UUID productionId, Because because) {

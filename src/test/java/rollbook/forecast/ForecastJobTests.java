@@ -20,11 +20,13 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationEventPublisher;
@@ -35,6 +37,7 @@ import rollbook.format.FormatChanged;
 import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
+import rollbook.production.ProductionChanged;
 import rollbook.schedule.ScheduleChanged;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
@@ -81,20 +84,25 @@ class ForecastJobTests {
         show.drive("DRIVE-1", show.keptLeg("Shuttle"), 100);
     }
 
-    static Stream<Object> events() {
+    static Stream<Arguments> events() {
         UUID any = UUID.randomUUID();
         return Stream.of(
-                new ScheduleChanged(any),
-                new FormatChanged(any),
-                new RollChanged(any, any),
-                new MediaItemChanged(any, any),
-                new CopyPlanChanged(any));
+                event(ScheduleChanged::new, Because.SCHEDULE),
+                event(FormatChanged::new, Because.FORMATS),
+                event(production -> new RollChanged(production, any), Because.ROLLS),
+                event(production -> new MediaItemChanged(production, any), Because.MEDIA),
+                event(CopyPlanChanged::new, Because.COPY_PLAN),
+                event(ProductionChanged::new, Because.PRODUCTION));
+    }
+
+    private static Arguments event(Function<UUID, Object> ofProduction, Because because) {
+        return Arguments.of(ofProduction, because);
     }
 
     @ParameterizedTest
     @MethodSource("events")
-    void computesAForecastAfterEachEventThatMayChangeIt(Object kind) {
-        Object event = of(kind);
+    void computesAForecastAfterEachEventThatMayChangeIt(Function<UUID, Object> ofProduction, Because because) {
+        Object event = ofProduction.apply(id);
         transaction.executeWithoutResult(status -> events.publishEvent(event));
         assertThat(kept()).as("nothing is computed in the event's transaction").isZero();
         assertThat(runs.standing(id).outdated()).isTrue();
@@ -103,38 +111,10 @@ class ForecastJobTests {
 
         assertThat(kept()).isOne();
         ForecastRun run = newest();
-        assertThat(run.because()).containsExactly(because(event));
+        assertThat(run.because()).containsExactly(because);
         assertThat(run.inputs().days()).hasSize(2);
         assertThat(runs.standing(id).outdated()).isFalse();
         assertThat(scheduled()).isZero();
-    }
-
-    private Object of(Object kind) {
-        if (kind instanceof ScheduleChanged) {
-            return new ScheduleChanged(id);
-        }
-        if (kind instanceof FormatChanged) {
-            return new FormatChanged(id);
-        }
-        if (kind instanceof RollChanged changed) {
-            return new RollChanged(id, changed.rollId());
-        }
-        return kind instanceof MediaItemChanged changed
-                ? new MediaItemChanged(id, changed.itemId())
-                : new CopyPlanChanged(id);
-    }
-
-    private static Because because(Object event) {
-        if (event instanceof ScheduleChanged) {
-            return Because.SCHEDULE;
-        }
-        if (event instanceof FormatChanged) {
-            return Because.FORMATS;
-        }
-        if (event instanceof RollChanged) {
-            return Because.ROLLS;
-        }
-        return event instanceof MediaItemChanged ? Because.MEDIA : Because.COPY_PLAN;
     }
 
     @Test
