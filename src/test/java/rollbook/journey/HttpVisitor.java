@@ -168,11 +168,11 @@ final class HttpVisitor implements Visitor {
     }
 
     private Element labelled(String label) {
-        Element found = page.select("label").stream()
+        Element found = page.select("main label").stream()
                 .filter(candidate -> candidate.text().equals(label))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(
-                        "no field '" + label + "' among " + page.select("label").eachText() + " on: " + text()));
+                        "no field '" + label + "' among " + page.select("main label").eachText() + " on: " + text()));
         String id = found.attr("for");
         Element field = id.isEmpty() ? found.select("input, select, textarea").first() : page.getElementById(id);
         if (field == null) {
