@@ -83,11 +83,11 @@ class MediaFilesTests {
                         .map(row -> row.select("th, td").eachText())
                         .map(cells -> cells.get(0) + ", " + cells.get(1) + ": " + cells.get(2)))
                 .containsExactly(
-                        "Line 4, Kind: “spoon” is none of the words that belong here.",
-                        "Line 4, Capacity GB: “0” is not a number above zero.",
-                        "Line 4, Place: “Moon” is not known in this production.",
-                        "Line 5, Code: CARD-9 is registered already.",
-                        "Line 6, The whole line: A quotation mark is not closed on this line, or something follows a closed one.");
+                        "Line 4, Kind: “spoon” is none of the words that belong here.",
+                        "Line 4, Capacity GB: “0” is not a number above zero.",
+                        "Line 4, Place: “Moon” is not known in this production.",
+                        "Line 5, Code: CARD-9 is registered already.",
+                        "Line 6, The whole line: A quotation mark is not closed on this line, or something follows a closed one.");
         assertThat(preview.select("section").first().select("tbody tr").get(2).text())
                 .contains("Use one of: Set.");
         assertThat(preview.select("form[action$=confirm]")).isEmpty();
@@ -108,7 +108,7 @@ class MediaFilesTests {
         MvcTestResult late = confirm(production, travelled(preview));
         assertThat(late).hasStatus(422);
         assertThat(document(late).select("tbody tr").first().text())
-                .contains("Line 3", "CARD-2 is registered already.");
+                .contains("Line 3", "CARD-2 is registered already.");
         assertThat(items.list(production.id)).hasSize(1);
     }
 
