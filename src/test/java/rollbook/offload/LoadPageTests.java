@@ -2,10 +2,16 @@ package rollbook.offload;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.BeforeEach;
@@ -143,6 +149,33 @@ class LoadPageTests {
         assertThat(post(Map.of("day", other.day))).hasStatus(HttpStatus.NOT_FOUND);
         assertThat(post(Map.of("format", other.format))).hasStatus(HttpStatus.NOT_FOUND);
         assertThat(rolls.list(scene.production.id)).isEmpty();
+    }
+
+    @Test
+    void ofTwoPeopleWhoLoadTheSameCardAtOnceOneDoesAndTheOtherIsTold() throws Exception {
+        CyclicBarrier together = new CyclicBarrier(2);
+        ExecutorService people = Executors.newFixedThreadPool(2);
+        try {
+            List<Future<MvcTestResult>> answers = people.invokeAll(Stream.of("A001", "A002")
+                    .map(code -> (Callable<MvcTestResult>) () -> {
+                        together.await();
+                        return post(Map.of("code", code));
+                    })
+                    .toList());
+            List<MvcTestResult> refused = new ArrayList<>();
+            for (Future<MvcTestResult> answer : answers) {
+                if (answer.get().getResponse().getStatus() != HttpStatus.FOUND.value()) {
+                    refused.add(answer.get());
+                }
+            }
+            // At its field if the other was wholly done before, else by the rule.
+            assertThat(refused).hasSize(1);
+            assertThat(refused.get(0).getResponse().getStatus()).isIn(409, 422);
+            assertThat(Scene.html(refused.get(0)).selectFirst("main").text()).contains("CARD-1 is");
+        } finally {
+            people.shutdown();
+        }
+        assertThat(rolls.list(scene.production.id)).hasSize(1);
     }
 
     @Test
