@@ -28,6 +28,9 @@ record FormatFigures(
         List<String> minutesPerCard) {
 
     private static final int RATE_DECIMALS = 2;
+    /** A sound roll fills less than a gigabyte in a minute. */
+    private static final int SMALL_DECIMALS = 4;
+
     private static final int MINUTE_DECIMALS = 1;
 
     static FormatFigures of(@Nullable UUID id, RecordingFormat format, List<CardSize> sizes) {
@@ -51,6 +54,7 @@ record FormatFigures(
     }
 
     private static String rounded(Fraction fraction) {
-        return String.format(Locale.UK, "%,.2f", fraction.toBigDecimal(RATE_DECIMALS, RoundingMode.HALF_UP));
+        int decimals = fraction.compareTo(Fraction.ONE) < 0 ? SMALL_DECIMALS : RATE_DECIMALS;
+        return String.format(Locale.UK, "%,." + decimals + "f", fraction.toBigDecimal(decimals, RoundingMode.HALF_UP));
     }
 }

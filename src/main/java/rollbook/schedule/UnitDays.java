@@ -57,6 +57,11 @@ record UnitDays(Unit unit, List<Row> rows, DayTotals total) {
         return rows.stream().map(Row::day).filter(day -> day.state() == state).findFirst();
     }
 
+    /** The day that is being shot, else the next one; null if all is over. For templates. */
+    public @Nullable ShootingDay current() {
+        return first(DayState.SHOOTING).or(() -> first(DayState.PLANNED)).orElse(null);
+    }
+
     /** The weekdays that the days lie on; those given while there are none. */
     static Set<DayOfWeek> weekdays(Collection<ShootingDay> days, Set<DayOfWeek> otherwise) {
         Set<DayOfWeek> weekdays = days.stream()

@@ -100,6 +100,7 @@ class FormatPagesTests {
         MvcTestResult result = post("formats/new", Role.WRANGLER, values);
         assertThat(result).hasStatusOk();
         assertThat(page(result).select("form.format-form .facts dd").eachText()).contains("24.00", "1.44");
+        assertThat(page(result).html()).doesNotContain("??");
         assertThat(formats.list(production.id)).isEmpty();
     }
 
