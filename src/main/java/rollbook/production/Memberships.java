@@ -98,7 +98,7 @@ public class Memberships {
 
     /** @throws Refusal if the person belongs to the production already */
     @Transactional
-    void add(Membership by, UUID personId, String signInName, Set<Role> roles) {
+    public void add(Membership by, UUID personId, String signInName, Set<Role> roles) {
         changeRoles(by, personId, Set.of(), roles);
         trail.add(by.act("member.added", "person", signInName, names(roles)));
     }

@@ -1,8 +1,10 @@
 package rollbook.schedule;
 
 import java.sql.Date;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -125,6 +127,18 @@ public class Schedule {
                 slipped,
                 "%s to %s, %d days"
                         .formatted(slipped.date(), slip.moves().get(0).to(), moved));
+    }
+
+    /**
+     * Moves a planned day, and every later planned one of its unit, by so many of the unit's shooting dates.
+     *
+     * @param weekdays on which the unit shoots
+     */
+    @Transactional
+    public void slip(Membership by, UUID dayId, int steps, Set<DayOfWeek> weekdays) {
+        ShootingDay day = days.get(by.productionId(), dayId);
+        List<ShootingDay> ofUnit = days.ofUnit(by.productionId(), day.unitId());
+        slip(by, Slip.by(steps, day, ofUnit, weekdays, Set.of()));
     }
 
     /** @throws Refusal if the day is shooting or wrapped, or a roll belongs to it */

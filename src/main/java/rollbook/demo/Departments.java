@@ -1,0 +1,25 @@
+package rollbook.demo;
+
+import org.springframework.context.annotation.Profile;
+import org.springframework.stereotype.Component;
+import rollbook.forecast.Forecasts;
+import rollbook.inventory.Custody;
+import rollbook.inventory.MediaItems;
+import rollbook.offload.Offloads;
+import rollbook.offload.Rolls;
+import rollbook.schedule.DayStates;
+import rollbook.verification.Clearances;
+import rollbook.verification.ManifestIntake;
+
+/** The services through which the crew does its work, the same that the pages call. */
+@Component
+@Profile("demo")
+record Departments(
+        DayStates days,
+        Rolls rolls,
+        Offloads offloads,
+        ManifestIntake intake,
+        Clearances clearances,
+        MediaItems items,
+        Custody custody,
+        Forecasts forecasts) {}
