@@ -18,7 +18,10 @@ import rollbook.manifest.ManifestHeader.Process;
 import rollbook.manifest.ManifestWriter;
 import rollbook.manifest.MhlCreator;
 
-/** Writes the documents that the demo uploads: one folder per roll, the formats that differ from medium to medium. */
+/**
+ * Writes the documents that the demo uploads: one folder per roll, in a folder of the medium and the day. The formats
+ * differ from medium to medium.
+ */
 final class Paperwork {
     private Paperwork() {}
 
@@ -109,11 +112,12 @@ final class Paperwork {
 
     private static Sheet sheet(String fileName, List<Listed> rolls, Action action, Opening opening) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
+        String root = fileName.substring(0, fileName.lastIndexOf('.'));
         try (ManifestWriter writer = opening.over(out)) {
             for (Listed listed : rolls) {
                 for (Clip clip : listed.flaw().apply(listed.roll().clips())) {
-                    writer.write(new ManifestEntry(
-                            listed.roll().code() + "/" + clip.name(), clip.sizeBytes(), clip.checksums(), action, 1));
+                    String path = root + "/" + listed.roll().code() + "/" + clip.name();
+                    writer.write(new ManifestEntry(path, clip.sizeBytes(), clip.checksums(), action, 1));
                 }
             }
         } catch (IOException e) {
