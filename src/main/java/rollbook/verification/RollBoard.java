@@ -61,6 +61,7 @@ class RollBoard {
             @Nullable ShootingDay day,
             @Nullable ShootingDay previous,
             @Nullable ShootingDay next,
+            List<ShootingDay> sameDate,
             List<ShootingDay> days,
             List<Leg> legs,
             List<Row> rows,
@@ -72,15 +73,30 @@ class RollBoard {
         List<Leg> legs = plan.legs(viewer.productionId());
         ShootingDay day = dayId == null ? current(all) : named(all, dayId);
         if (day == null) {
-            return new Board(display.text("verification.rolls.no-days"), null, null, null, all, legs, List.of(), false);
+            return new Board(
+                    display.text("verification.rolls.no-days"),
+                    null,
+                    null,
+                    null,
+                    List.of(),
+                    all,
+                    legs,
+                    List.of(),
+                    false);
         }
         List<Row> rows = rows(viewer.productionId(), day, legs);
-        int position = all.indexOf(day);
+        List<ShootingDay> ofUnit = all.stream()
+                .filter(other -> other.unitId().equals(day.unitId()))
+                .toList();
+        int position = ofUnit.indexOf(day);
         return new Board(
                 sentence(rows, day),
                 day,
-                position > 0 ? all.get(position - 1) : null,
-                position + 1 < all.size() ? all.get(position + 1) : null,
+                position > 0 ? ofUnit.get(position - 1) : null,
+                position + 1 < ofUnit.size() ? ofUnit.get(position + 1) : null,
+                all.stream()
+                        .filter(other -> other.date().equals(day.date()) && !other.equals(day))
+                        .toList(),
                 all,
                 legs,
                 rows,
@@ -169,15 +185,18 @@ class RollBoard {
         }
     }
 
+    /** The day being shot, of the first unit if several shoot; else the one that wrapped last. */
     private static @Nullable ShootingDay current(List<ShootingDay> days) {
-        return last(days, DayState.SHOOTING)
-                .or(() -> last(days, DayState.WRAPPED))
+        return days.stream()
+                .filter(day -> day.state() == DayState.SHOOTING)
+                .findFirst()
+                .or(() -> lastWrapped(days))
                 .or(() -> days.stream().findFirst())
                 .orElse(null);
     }
 
-    private static Optional<ShootingDay> last(List<ShootingDay> days, DayState state) {
-        return days.stream().filter(day -> day.state() == state).reduce((earlier, later) -> later);
+    private static Optional<ShootingDay> lastWrapped(List<ShootingDay> days) {
+        return days.stream().filter(day -> day.state() == DayState.WRAPPED).reduce((earlier, later) -> later);
     }
 
     private static ShootingDay named(List<ShootingDay> days, UUID dayId) {

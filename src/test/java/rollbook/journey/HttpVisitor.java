@@ -171,8 +171,8 @@ final class HttpVisitor implements Visitor {
         Element found = page.select("main label").stream()
                 .filter(candidate -> candidate.text().equals(label))
                 .findFirst()
-                .orElseThrow(() -> new AssertionError(
-                        "no field '" + label + "' among " + page.select("main label").eachText() + " on: " + text()));
+                .orElseThrow(() -> new AssertionError("no field '" + label + "' among "
+                        + page.select("main label").eachText() + " on: " + text()));
         String id = found.attr("for");
         Element field = id.isEmpty() ? found.select("input, select, textarea").first() : page.getElementById(id);
         if (field == null) {
