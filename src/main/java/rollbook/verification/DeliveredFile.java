@@ -35,12 +35,17 @@ record DeliveredFile(
         EMPTY
     }
 
-    boolean beingRead() {
+    public boolean beingRead() {
         return state == Document.State.WAITING || state == Document.State.READING;
     }
 
+    /** Whether the document goes by another name than it was sent under now. */
+    public boolean renamed() {
+        return fileName != null && !fileName.equals(sentName);
+    }
+
     /** Whether it was sent for something else than it was known to describe. */
-    boolean sentForSomethingElse() {
+    public boolean sentForSomethingElse() {
         return outcome == Outcome.HERE && !knownSo;
     }
 }

@@ -32,7 +32,7 @@ record Described(@Nullable Subject subject, @Nullable UUID itemId) {
     }
 
     /** The choice's value in the form. */
-    String value() {
+    public String value() {
         if (subject == null) {
             return "";
         }

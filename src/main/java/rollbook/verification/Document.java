@@ -66,11 +66,11 @@ record Document(
         REJECTED
     }
 
-    boolean ended() {
+    public boolean ended() {
         return state == State.READ || state == State.REJECTED;
     }
 
-    Standing standing() {
+    public Standing standing() {
         return switch (state) {
             case WAITING, READING -> Standing.BEING_READ;
             case REJECTED -> Standing.REJECTED;
@@ -79,11 +79,11 @@ record Document(
     }
 
     /** Whether reading it failed for a fault of this program, so that it may be read again. */
-    boolean rejectedByFault() {
+    public boolean rejectedByFault() {
         return state == State.REJECTED && problem == null;
     }
 
-    String shortSha256() {
+    public String shortSha256() {
         return sha256.substring(0, 12);
     }
 }

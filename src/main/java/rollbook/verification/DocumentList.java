@@ -30,11 +30,11 @@ class DocumentList {
      * @param rejectedLately of the rejected ones, those of the last two days
      */
     record Counts(long waitingForPeople, long beingRead, long assigned, long rejected, long rejectedLately) {
-        long all() {
+        public long all() {
             return waitingForPeople + beingRead + assigned + rejected;
         }
 
-        long of(Document.@Nullable Standing standing) {
+        public long of(Document.@Nullable Standing standing) {
             if (standing == null) {
                 return all();
             }

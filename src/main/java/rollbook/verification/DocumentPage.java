@@ -19,21 +19,26 @@ record DocumentPage(
         Map<String, UUID> rollIds,
         List<MediaItem> media) {
 
-    List<PartView> waiting() {
+    public List<PartView> waiting() {
         return parts.stream().filter(part -> !part.isAssigned()).toList();
     }
 
-    List<PartView> assigned() {
+    public List<PartView> assigned() {
         return parts.stream().filter(PartView::isAssigned).toList();
     }
 
+    /** Whether the document was sent under a name that could not be kept as it was. */
+    public boolean renamed() {
+        return details.sentName() != null && !details.sentName().equals(document.fileName());
+    }
+
     /** Those of which only the medium has to be confirmed. */
-    List<PartView> confirmable() {
+    public List<PartView> confirmable() {
         return waiting().stream().filter(part -> part.roll() != null).toList();
     }
 
     /** What all the confirmable parts probably describe. */
-    Described guess() {
+    public Described guess() {
         return confirmable().stream().findFirst().map(PartView::describes).orElse(Described.UNSAID);
     }
 }

@@ -80,14 +80,14 @@ class DocumentSentences {
     }
 
     /** Why a document was rejected, in words; empty if it wasn't. */
-    String reason(Document document) {
+    public String reason(Document document) {
         return document.problem() == null
                 ? ""
                 : display.text(
                         document.problem().messageKey(), document.problemArgs().toArray());
     }
 
-    String advice(Document document) {
+    public String advice(Document document) {
         return document.problem() == null ? "" : display.text(document.problem().adviceKey());
     }
 
@@ -98,7 +98,7 @@ class DocumentSentences {
                 document.problemColumn() == null ? 0 : document.problemColumn());
     }
 
-    String progress(Document document) {
+    public String progress(Document document) {
         return display.text(
                 "verification.documents.progress",
                 display.size(document.bytesRead()),

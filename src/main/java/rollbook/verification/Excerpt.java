@@ -26,27 +26,27 @@ record Excerpt(List<String> lines, long firstLine, int badLine, int caret) {
     private static final int REPLACEMENT = 0xFFFD;
     private static final String CUT = "…";
 
-    boolean isBad(int line) {
+    public boolean isBad(int line) {
         return line == badLine;
     }
 
-    String beforeBad() {
+    public String beforeBad() {
         return lines.get(badLine).substring(0, caret);
     }
 
     /** The letter at the bad place; a blank at the line's end. */
-    String bad() {
+    public String bad() {
         String line = lines.get(badLine);
         return caret < line.length() ? line.substring(caret, line.offsetByCodePoints(caret, 1)) : " ";
     }
 
-    String afterBad() {
+    public String afterBad() {
         String line = lines.get(badLine);
         return caret < line.length() ? line.substring(line.offsetByCodePoints(caret, 1)) : "";
     }
 
     /** Blanks up to the bad place and a caret below it. */
-    String pointer() {
+    public String pointer() {
         return " ".repeat(caret) + "^";
     }
 

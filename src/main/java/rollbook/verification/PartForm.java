@@ -1,5 +1,6 @@
 package rollbook.verification;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -25,15 +26,16 @@ record PartForm(
         Map<String, String> problems) {
 
     /** Tells the forms of one page apart. */
-    String key() {
+    public String key() {
         return partId + (replaces == null ? "" : "-" + replaces);
     }
 
-    boolean isWrong() {
+    public boolean isWrong() {
         return !problems.isEmpty();
     }
 
     PartForm with(Map<String, String> found) {
-        return new PartForm(partId, subject, roll, medium, note, replaces, newestSeen, Map.copyOf(found));
+        return new PartForm(
+                partId, subject, roll, medium, note, replaces, newestSeen, Collections.unmodifiableMap(found));
     }
 }

@@ -17,33 +17,33 @@ import org.jspecify.annotations.Nullable;
 record PartView(
         Part part, List<Assignment> assignments, @Nullable String roll, Described describes, String medium) {
 
-    String folder() {
+    public String folder() {
         return DocumentName.exact(part.folder());
     }
 
     /** What it describes now. */
-    List<Assignment> current() {
+    public List<Assignment> current() {
         return assignments.stream().filter(assignment -> !assignment.replaced()).toList();
     }
 
     @Nullable
-    Long newestSeen() {
+    public Long newestSeen() {
         return assignments.isEmpty()
                 ? null
                 : assignments.get(assignments.size() - 1).id();
     }
 
-    boolean isAssigned() {
+    public boolean isAssigned() {
         return !assignments.isEmpty();
     }
 
     /** Whether it speaks of several things now; then it proves neither. */
-    boolean saysTwice() {
+    public boolean saysTwice() {
         return current().size() > 1;
     }
 
     /** The form that says what the part describes, besides what it describes already. */
-    PartForm adding() {
+    public PartForm adding() {
         String subject = isAssigned()
                 ? Subject.COPY.name()
                 : describes.subject() == null ? "" : describes.subject().name();
@@ -59,7 +59,7 @@ record PartView(
                 .orElse("");
     }
 
-    PartForm correcting(Assignment assignment) {
+    public PartForm correcting(Assignment assignment) {
         return new PartForm(
                 part.id(),
                 assignment.subject().name(),
@@ -71,7 +71,7 @@ record PartView(
                 Map.of());
     }
 
-    UUID id() {
+    public UUID id() {
         return part.id();
     }
 }
