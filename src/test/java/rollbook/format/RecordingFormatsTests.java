@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.context.event.ApplicationEvents;
+import org.springframework.test.context.event.RecordApplicationEvents;
 import rollbook.production.Role;
 import rollbook.quantity.Fraction;
 import rollbook.recording.Audio;
@@ -27,6 +29,7 @@ import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 @PortalTest
+@RecordApplicationEvents
 class RecordingFormatsTests {
     @Autowired
     Fixtures fixtures;
@@ -105,6 +108,16 @@ class RecordingFormatsTests {
                         Refusal.class,
                         refusal -> assertThat(refusal.key()).isEqualTo("format.refused.changed-meanwhile"));
         assertThat(formats.get(production.id, id).format()).isEqualTo(fixed("Wide", 2_000));
+    }
+
+    @Test
+    void everyChangeIsAnnouncedOnce(ApplicationEvents events) {
+        UUID id = formats.add(production.as(Role.OFFICE), fixed("Wide", 1_000));
+        formats.change(production.as(Role.OFFICE), id, fixed("Wide", 2_000), 0);
+        formats.remove(production.as(Role.OFFICE), id);
+        assertThat(events.stream(FormatChanged.class))
+                .filteredOn(event -> event.productionId().equals(production.id))
+                .hasSize(3);
     }
 
     @Test

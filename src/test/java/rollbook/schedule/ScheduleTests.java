@@ -14,6 +14,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.event.ApplicationEvents;
+import org.springframework.test.context.event.RecordApplicationEvents;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
@@ -23,6 +25,7 @@ import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 @PortalTest
+@RecordApplicationEvents
 class ScheduleTests {
     @Autowired
     Fixtures fixtures;
@@ -128,6 +131,22 @@ class ScheduleTests {
                         .query(String.class)
                         .single())
                 .contains("two set-ups were left");
+    }
+
+    @Test
+    void everyChangeIsAnnouncedOnce(ApplicationEvents events) {
+        UUID day = enter(1, date(0)).get(0);
+        UUID second = schedule.add(office, unit, 2, date(1), "", List.of());
+        schedule.change(office, day, 1, date(0), "note", plan("10"), 0);
+        List<ShootingDay> seen = days.ofUnit(production.id, unit);
+        schedule.slip(office, Slip.by(1, seen.get(0), seen, UnitDays.weekdays(seen, Set.of()), Set.of()));
+        schedule.remove(office, second);
+        states.start(office, day);
+        states.wrap(office, day);
+        assertRefused("schedule.refused.is.WRAPPED", () -> states.wrap(office, day));
+        assertThat(events.stream(ScheduleChanged.class))
+                .filteredOn(event -> event.productionId().equals(production.id))
+                .hasSize(7);
     }
 
     @Test
