@@ -46,14 +46,17 @@ final class RealFiles {
                 .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
     }
 
-    /** Hashes everything below the folder with a program of the system and writes its list. */
+    /**
+     * Hashes everything below the folder with a program of the system and writes its list. The list is made from the
+     * folder above, so that its paths name the medium: lists of equal copies would otherwise be the same document.
+     */
     static Path hash(Path folder, Path list, String... program) throws IOException, InterruptedException {
         List<String> command = Stream.concat(
-                        Stream.of("find", ".", "-type", "f", "-exec"),
+                        Stream.of("find", folder.getFileName().toString(), "-type", "f", "-exec"),
                         Stream.concat(Stream.of(program), Stream.of("{}", "+")))
                 .toList();
         Process process = new ProcessBuilder(command)
-                .directory(folder.toFile())
+                .directory(folder.getParent().toFile())
                 .redirectOutput(list.toFile())
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
