@@ -177,7 +177,7 @@ class RollBoard {
     private void part(List<String> parts, List<Row> rows, RollStanding.State state, String key) {
         List<String> codes = rows.stream()
                 .filter(row -> row.standing().state() == state)
-                .map(row -> row.roll().code())
+                .map(row -> row.roll().cardCode() + " (" + row.roll().code() + ")")
                 .toList();
         if (!codes.isEmpty()) {
             String named = String.join(", ", codes.subList(0, Math.min(NAMED, codes.size())));

@@ -83,7 +83,7 @@ class RollControllerTests {
 
         Document page = page("rolls");
         assertThat(page.select("#sentence").text())
-                .isEqualTo("1 card may be cleared now: A001. A002 is held: 1 file differs on SHUTTLE-1.");
+                .isEqualTo("1 card may be cleared now: CARD-A001 (A001). A002 is held: 1 file differs on SHUTTLE-1.");
         assertThat(page.select("tbody tr").eachText().get(0)).as("worst first").contains("A002", "failed");
         assertThat(page.select("tbody tr").eachText().get(1)).contains("A001", "proven", "Clear CARD-A001");
 
@@ -106,7 +106,8 @@ class RollControllerTests {
         assertThat(wrong).hasStatus(422);
         assertThat(parsed(wrong).select("main input[name=code]").val()).isEqualTo("CARD-A009");
         assertThat(post("rolls/" + roll + "/clear", "card-a001", Role.WRANGLER)).hasStatus3xxRedirection();
-        assertThat(page("rolls").select("#sentence").text()).isEqualTo("1 card is cleared and may be erased: A001.");
+        assertThat(page("rolls").select("#sentence").text())
+                .isEqualTo("1 card is cleared and may be erased: CARD-A001 (A001).");
         assertThat(post("rolls/" + roll + "/clear", "CARD-A001", Role.WRANGLER)).hasStatus(409);
         assertThat(post("rolls/" + roll + "/erase", "CARD-A001", Role.WRANGLER)).hasStatus3xxRedirection();
         assertThat(parsed(post("rolls/" + roll + "/erase", "CARD-A001", Role.WRANGLER))
