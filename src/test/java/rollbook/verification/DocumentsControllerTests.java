@@ -366,8 +366,7 @@ class DocumentsControllerTests {
             assertThat(page.select("progress[aria-labelledby]").attr("value")).isEqualTo("40");
             assertThat(page.select("progress[aria-labelledby]").attr("max")).isEqualTo("94");
             assertThat(page.select(".progress").text()).isEqualTo("40 B of 94 B read, 1 file so far");
-            assertThat(page.select("[hx-trigger='every 2s']").attr("hx-get"))
-                    .startsWith(scene.production.path(path));
+            assertThat(page.select("[hx-trigger='every 2s']").attr("hx-get")).startsWith(scene.production.path(path));
         }
     }
 
