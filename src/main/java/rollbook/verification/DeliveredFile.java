@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param saidItemCode the medium that the sender said it describes
  * @param documentId null if nothing was stored
  * @param fileName the name under which the document was stored first
+ * @param unassigned parts of the document that nobody has assigned yet
  * @param knownSo whether the document is known to describe what the sender says now, or the sender says nothing
  */
 record DeliveredFile(
@@ -25,6 +26,7 @@ record DeliveredFile(
         @Nullable Instant uploadedAt,
         @Nullable String uploadedByName,
         Document.@Nullable State state,
+        long unassigned,
         boolean knownSo) {
 
     enum Outcome {

@@ -99,6 +99,8 @@ class Deliveries {
                         select f.sent_name, f.sent_at, f.said_subject, i.code as said_item_code, f.outcome, f.document_id,
                                d.file_name, left(encode(d.sha256, 'hex'), 12) as short_sha256, d.uploaded_at,
                                e.display_name as uploaded_by_name, r.state,
+                               (select count(*) from verification_part p where p.document_id = d.id
+                                  and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
                                f.said_subject is null
                                  or (d.said_subject is not distinct from f.said_subject
                                      and d.said_item_id is not distinct from f.said_item_id

@@ -163,6 +163,7 @@ class DocumentsController {
     String delivery(Membership membership, @PathVariable UUID delivery, Model model) {
         List<DeliveredFile> files = deliveries.get(membership.productionId(), delivery);
         model.addAttribute("files", files);
+        model.addAttribute("delivery", delivery);
         model.addAttribute("beingRead", files.stream().anyMatch(DeliveredFile::beingRead));
         model.addAttribute("sentence", sentences.delivery(files));
         return "verification/delivery";

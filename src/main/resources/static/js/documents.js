@@ -41,7 +41,7 @@ if (form) {
     let answer = null;
     for (const [at, file] of files.entries()) {
       const outcome = await send(file, rows[at], answer && answer.split('/').pop());
-      if (outcome) answer = outcome;
+      if (outcome) link(rows[at], (answer = outcome));
       else unsent.items.add(file);
     }
     sending = false;
@@ -55,6 +55,14 @@ if (form) {
     item.querySelector('.name').textContent = file.name;
     list.append(item);
     return item;
+  }
+
+  function link(row, address) {
+    const name = row.querySelector('.name');
+    const link = document.createElement('a');
+    link.href = address;
+    link.textContent = name.textContent;
+    name.replaceChildren(link);
   }
 
   // The address of the page that tells what became of the file, or null if it did not get there.
@@ -87,6 +95,7 @@ if (form) {
       });
       request.addEventListener('error', () => resolve(fail(form.dataset.lost)));
       request.open('POST', form.action);
+      request.setRequestHeader('Accept', 'text/html');
       request.send(body);
     });
   }

@@ -84,6 +84,11 @@ class DocumentsControllerTests {
                         row -> assertThat(row).contains("empty.md5", "Not stored: the file is empty"),
                         row -> assertThat(row).contains("drive.md5", "Stored, SHA-256"));
         assertThat(told.select("#told").attr("hx-trigger")).isEqualTo("every 2s");
+        assertThat(scene.see(told.select("#told")
+                                .attr("hx-get")
+                                .substring(scene.production.path("").length()))
+                        .select("#told"))
+                .hasSize(1);
         assertThat(documents.count(scene.production.id)).isEqualTo(2);
 
         String address = told.select("tbody a").first().attr("href");
@@ -361,7 +366,7 @@ class DocumentsControllerTests {
             assertThat(page.select("progress[aria-labelledby]").attr("value")).isEqualTo("40");
             assertThat(page.select("progress[aria-labelledby]").attr("max")).isEqualTo("94");
             assertThat(page.select(".progress").text()).isEqualTo("40 B of 94 B read, 1 file so far");
-            assertThat(page.select("[hx-trigger='every 2s']")).hasSize(1);
+            assertThat(page.select("[hx-trigger='every 2s']").attr("hx-get")).startsWith(scene.production.path(path));
         }
     }
 
