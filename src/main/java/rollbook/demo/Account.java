@@ -1,5 +1,6 @@
 package rollbook.demo;
 
+import java.util.Locale;
 import rollbook.production.Role;
 
 /** The demo's accounts, one for each role; people are known by what they do only. */
@@ -22,7 +23,7 @@ enum Account {
     }
 
     String signInName() {
-        return role.name().toLowerCase(java.util.Locale.ROOT);
+        return role.name().toLowerCase(Locale.ROOT);
     }
 
     /** Key of the message that says what the account may do. */

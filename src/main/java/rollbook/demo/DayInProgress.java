@@ -2,6 +2,7 @@ package rollbook.demo;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import rollbook.demo.Paperwork.Listed;
 import rollbook.demo.Paperwork.Sheet;
@@ -94,8 +95,7 @@ final class DayInProgress {
         List<Listed> later = Listed.sound(List.of(main.roll("A052"), main.roll("B042")));
         timeline.at(after(330), () -> crew.sendForCards(Paperwork.bsd("day-11-noon-cards", later)));
         timeline.at(after(338), () -> crew.send(Paperwork.brokenOff("day-11-noon-ARRAY-1", later)));
-        Sheet unsaid =
-                Paperwork.mhlInPlace("day-11-noon", after(339), shuttle.toLowerCase(java.util.Locale.ROOT), later);
+        Sheet unsaid = Paperwork.mhlInPlace("day-11-noon", after(339), shuttle.toLowerCase(Locale.ROOT), later);
         timeline.at(after(341), () -> crew.send(unsaid));
     }
 

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.LegSupply;
@@ -29,6 +30,8 @@ import rollbook.production.Rendition;
 import rollbook.schedule.CameraPlan;
 import rollbook.schedule.NewSchedule;
 import rollbook.schedule.Schedule;
+import rollbook.schedule.ShootingDay;
+import rollbook.schedule.ShootingDays;
 
 /** What people do before the first shooting day: the production, its copy plan, its media and its schedule. */
 @Component
@@ -44,6 +47,7 @@ class Preparation {
     private final Stock stock;
     private final Supplies supplies;
     private final Schedule schedule;
+    private final ShootingDays days;
     private final DemoClock clock;
 
     Preparation(
@@ -57,6 +61,7 @@ class Preparation {
             Stock stock,
             Supplies supplies,
             Schedule schedule,
+            ShootingDays days,
             DemoClock clock) {
         this.people = people;
         this.productions = productions;
@@ -68,6 +73,7 @@ class Preparation {
         this.stock = stock;
         this.supplies = supplies;
         this.schedule = schedule;
+        this.days = days;
         this.clock = clock;
     }
 
@@ -156,7 +162,7 @@ class Preparation {
             String name,
             MediaKind kind,
             UUID place,
-            @org.jspecify.annotations.Nullable Integer returnsAfterDays,
+            @Nullable Integer returnsAfterDays,
             boolean needed) {
         return plan.addLeg(
                 administrator,
@@ -187,15 +193,26 @@ class Preparation {
     private List<UUID> mainDays(
             Membership office, UUID unit, Map<Character, UUID> cameras, Map<Shot, UUID> shots, List<LocalDate> dates) {
         List<UUID> days = new ArrayList<>();
-        for (int[] run : new int[][] {{1, 9, 115, 15}, {10, 18, 125, 20}, {19, 24, 105, 10}}) {
-            List<CameraPlan> planned = List.of(
-                    minutes(cameras.get('A'), shots.get(Shot.USUAL), run[2]),
-                    minutes(cameras.get('A'), shots.get(Shot.EFFECTS), run[3]),
-                    minutes(cameras.get('B'), shots.get(Shot.USUAL), run[2]));
+        for (Run run : Run.ALL) {
             days.addAll(schedule.enter(
-                    office, new NewSchedule(unit, run[0], dates.subList(run[0] - 1, run[1]), planned)));
+                    office,
+                    new NewSchedule(
+                            unit, run.first(), dates.subList(run.first() - 1, run.last()), run.plan(cameras, shots))));
         }
         return days;
+    }
+
+    /** Days of the main unit that are planned alike. */
+    private record Run(int first, int last, int usualMinutes, int effectsMinutes) {
+        static final List<Run> ALL =
+                List.of(new Run(1, 9, 115, 15), new Run(10, 18, 125, 20), new Run(19, 24, 105, 10));
+
+        List<CameraPlan> plan(Map<Character, UUID> cameras, Map<Shot, UUID> shots) {
+            return List.of(
+                    minutes(cameras.get('A'), shots.get(Shot.USUAL), usualMinutes),
+                    minutes(cameras.get('A'), shots.get(Shot.EFFECTS), effectsMinutes),
+                    minutes(cameras.get('B'), shots.get(Shot.USUAL), usualMinutes));
+        }
     }
 
     private static CameraPlan minutes(UUID camera, UUID format, int minutes) {
@@ -204,10 +221,16 @@ class Preparation {
 
     /** The storm of day 8: it and all later days move one shooting date on. */
     void slip(Show show) {
-        schedule.slip(
-                show.as(Account.OFFICE),
-                show.mainDays().get(StoryDates.SLIPPED - 1),
-                1,
-                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
+        Membership office = show.as(Account.OFFICE);
+        ShootingDay day = days.get(show.productionId(), show.mainDays().get(StoryDates.SLIPPED - 1));
+        schedule.change(
+                office,
+                day.id(),
+                day.number(),
+                day.date(),
+                "Storm on the quay: a day later than planned.",
+                Run.ALL.get(0).plan(show.cameras(), show.formats()),
+                day.version());
+        schedule.slip(office, day.id(), 1, EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY));
     }
 }

@@ -35,7 +35,7 @@ class Stock {
     static final int SMALL_CARDS = 16;
     static final int CARDS = 24;
     static final int SHUTTLES = 7;
-    static final int TAPES = 7;
+    static final int TAPES = 8;
     static final long SHUTTLE_BYTES = 12 * TB;
     static final long TAPE_BYTES = 18 * TB;
     static final long ARRAY_BYTES = 108 * TB;
