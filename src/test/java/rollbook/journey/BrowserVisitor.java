@@ -100,7 +100,7 @@ final class BrowserVisitor implements Visitor {
     public void follow(String text) {
         page.locator("main a")
                 .filter(new Locator.FilterOptions()
-                        .setHasText(Pattern.compile("^\\s*" + Pattern.quote(text) + "\\s*$")))
+                        .setHasText(exactly(text)))
                 .first()
                 .click();
         page.waitForLoadState(LoadState.LOAD);
@@ -135,7 +135,7 @@ final class BrowserVisitor implements Visitor {
     public void press(String button) {
         page.locator("main button")
                 .filter(new Locator.FilterOptions()
-                        .setHasText(Pattern.compile("^\\s*" + Pattern.quote(button) + "\\s*$")))
+                        .setHasText(exactly(button)))
                 .first()
                 .click();
         page.waitForLoadState(LoadState.LOAD);
@@ -171,9 +171,14 @@ final class BrowserVisitor implements Visitor {
         playwright.close();
     }
 
+    /** In the browser's regular expressions, which know no quoting of whole texts. */
+    private static Pattern exactly(String text) {
+        return Pattern.compile("^\\s*" + text.replaceAll("[.*+?^${}()|\\[\\]\\\\]", "\\\\$0") + "\\s*$");
+    }
+
     private Locator field(String label) {
         return page.locator("main")
-                .getByLabel(Pattern.compile("^\\s*" + Pattern.quote(label) + "\\s*$"))
+                .getByLabel(exactly(label))
                 .locator("visible=true")
                 .first();
     }
