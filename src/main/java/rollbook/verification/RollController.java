@@ -71,14 +71,15 @@ class RollController {
             @Valid @ModelAttribute CardForm form,
             BindingResult errors,
             RedirectAttributes flash) {
-        RollPage.View view = page.view(membership, roll);
-        if (!meansCard(form, errors, view)) {
-            return again("verification/clear", view);
-        }
-        clearances.clear(membership, roll, form.code());
-        flash.addFlashAttribute(
-                "notice", Notice.of("verification.cleared", view.roll().cardCode()));
-        return new ModelAndView("redirect:" + membership.path("rolls/" + roll));
+        return confirmed(
+                "clear",
+                "verification.cleared",
+                membership,
+                roll,
+                form,
+                errors,
+                flash,
+                () -> clearances.clear(membership, roll, form.code()));
     }
 
     @GetMapping("/p/{production}/rolls/{roll}/erase")
@@ -96,13 +97,33 @@ class RollController {
             @Valid @ModelAttribute CardForm form,
             BindingResult errors,
             RedirectAttributes flash) {
+        return confirmed(
+                "erase",
+                "verification.erased",
+                membership,
+                roll,
+                form,
+                errors,
+                flash,
+                () -> clearances.recordErasure(membership, roll, form.code()));
+    }
+
+    /** Acts on the card if its own code was typed; else shows the form again. */
+    private ModelAndView confirmed(
+            String template,
+            String notice,
+            Membership membership,
+            UUID roll,
+            CardForm form,
+            BindingResult errors,
+            RedirectAttributes flash,
+            Runnable act) {
         RollPage.View view = page.view(membership, roll);
         if (!meansCard(form, errors, view)) {
-            return again("verification/erase", view);
+            return again("verification/" + template, view);
         }
-        clearances.recordErasure(membership, roll, form.code());
-        flash.addFlashAttribute(
-                "notice", Notice.of("verification.erased", view.roll().cardCode()));
+        act.run();
+        flash.addFlashAttribute("notice", Notice.of(notice, view.roll().cardCode()));
         return new ModelAndView("redirect:" + membership.path("rolls/" + roll));
     }
 

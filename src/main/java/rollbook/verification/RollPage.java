@@ -93,8 +93,9 @@ class RollPage {
                 new Proof(plan.policy(production), plan.legs(production), copies.ofRoll(production, rollId), newest);
         List<Evidence.Piece> pieces = evidence.ofRoll(production, rollId);
         RollStanding standing = RollStanding.of(roll, proof);
+        String says = board.says(standing);
         return new View(
-                board.says(standing),
+                standing.isHeld() ? display.text("verification.roll.held", roll.cardCode(), says) : says,
                 roll,
                 standing,
                 proof.holds().stream().map(board::says).toList(),
