@@ -78,6 +78,21 @@ public class MediaItems {
     }
 
     /**
+     * Reads an item and keeps it as it is until the transaction ends; others may read and keep it at the same time.
+     *
+     * @throws NotFoundException if this production has no such item
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public MediaItem keep(UUID productionId, UUID itemId) {
+        return jdbc.sql(ITEMS + " and i.id = :id for share of i")
+                .param("production", productionId)
+                .param("id", itemId)
+                .query(MediaItem.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    /**
      * Takes a card from one state to the next.
      *
      * @throws Refusal naming the card's state if it isn't one of those it may come from, or if the item isn't a card

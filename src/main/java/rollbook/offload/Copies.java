@@ -46,6 +46,25 @@ public class Copies {
                 .list();
     }
 
+    /** As {@link #ofRoll}, and keeps the media as they are until the transaction ends: none is quarantined meanwhile. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public List<Copy> keepOfRoll(UUID productionId, UUID rollId) {
+        return jdbc.sql(COPIES + " and c.roll_id = :roll order by c.created_at, i.code for share of i")
+                .param("production", productionId)
+                .param("roll", rollId)
+                .query(Copy.class)
+                .list();
+    }
+
+    /** The rolls with a copy on the item whose card is clear to erase. */
+    public List<UUID> clearedRollsOn(UUID productionId, UUID itemId) {
+        return jdbc.sql("""
+                        select distinct c.roll_id from offload_copy c
+                        join offload_roll r on r.id = c.roll_id join inventory_item card on card.id = r.card_id
+                        where c.production_id = ? and c.item_id = ? and card.card_state = 'CLEAR_TO_ERASE'
+                        """).params(productionId, itemId).query(UUID.class).list();
+    }
+
     public List<Copy> ofDay(UUID productionId, UUID dayId) {
         return jdbc.sql(
                         COPIES

@@ -252,7 +252,7 @@ public class Offloads {
     }
 
     private MediaItem usable(Membership by, UUID itemId, MediaKind... kinds) {
-        MediaItem item = items.get(by.productionId(), itemId);
+        MediaItem item = items.keep(by.productionId(), itemId);
         if (!List.of(kinds).contains(item.kind())) {
             throw new Refusal("offload.refused.wrong-kind", item.code());
         }

@@ -93,6 +93,14 @@ public class Rolls {
                 .list();
     }
 
+    /** The rolls whose card is clear to erase. */
+    public List<UUID> onClearedCards(UUID productionId) {
+        return jdbc.sql("""
+                        select r.id from offload_roll r join inventory_item card on card.id = r.card_id
+                        where r.production_id = ? and card.card_state = 'CLEAR_TO_ERASE'
+                        """).param(productionId).query(UUID.class).list();
+    }
+
     /** The roll that a card holds now, or last held. */
     public Optional<Roll> latestOnCard(UUID productionId, UUID cardId) {
         return jdbc.sql(ROLLS + " and r.card_id = :card order by r.loaded_at desc limit 1")

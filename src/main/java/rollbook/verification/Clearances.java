@@ -93,7 +93,7 @@ public class Clearances {
         if (!roll.onCard()) {
             throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
         }
-        Proof proof = proof(by.productionId(), rollId);
+        Proof proof = keptProof(by.productionId(), rollId);
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
                     "verification.refused.held", roll.cardCode(), proof.holds().size());
@@ -137,7 +137,7 @@ public class Clearances {
                             String.valueOf(erased.get().erasedByName()))
                     : new Refusal("verification.refused.not-cleared", roll.cardCode());
         });
-        Proof proof = proof(by.productionId(), rollId);
+        Proof proof = keptProof(by.productionId(), rollId);
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
                     "verification.refused.held", roll.cardCode(), proof.holds().size());
@@ -161,7 +161,7 @@ public class Clearances {
         if (live.isEmpty()) {
             return;
         }
-        Proof proof = proof(productionId, rollId);
+        Proof proof = keptProof(productionId, rollId);
         for (Clearance clearance : live) {
             proof.lost(copiesReliedOn(clearance))
                     .forEach(
@@ -210,6 +210,15 @@ public class Clearances {
                 plan.policy(productionId),
                 plan.legs(productionId),
                 copies.ofRoll(productionId, rollId),
+                verdicts.ofRoll(productionId, rollId));
+    }
+
+    /** The same, with the media kept as they are until the transaction ends. */
+    private Proof keptProof(UUID productionId, UUID rollId) {
+        return new Proof(
+                plan.policy(productionId),
+                plan.legs(productionId),
+                copies.keepOfRoll(productionId, rollId),
                 verdicts.ofRoll(productionId, rollId));
     }
 

@@ -20,10 +20,13 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import rollbook.inventory.CardState;
+import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
+import rollbook.production.ClearingPolicy;
+import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
@@ -66,6 +69,12 @@ class ClearingTests {
 
     @Autowired
     MediaItems items;
+
+    @Autowired
+    Custody custody;
+
+    @Autowired
+    CopyPlan plan;
 
     @Autowired
     JdbcClient jdbc;
@@ -254,6 +263,23 @@ class ClearingTests {
         assertThat(refusal(() -> clearances.recordErasure(wrangler, roll, "CARD-1")))
                 .isEqualTo("verification.refused.held");
         assertThat(cardState()).isEqualTo(CardState.CLEAR_TO_ERASE);
+    }
+
+    @Test
+    void aClearanceIsWithdrawnWhenADriveItReliedOnIsQuarantined() throws IOException {
+        proveAndClear();
+        custody.quarantine(wrangler, vault, "it fell");
+        jobs.run();
+        assertThat(cardState()).isEqualTo(CardState.HELD);
+        assertThat(clearances.ofRoll(production.id, roll).get(0).withdrawnAt()).isNotNull();
+    }
+
+    @Test
+    void aClearanceIsWithdrawnWhenThePolicyAsksForMore() throws IOException {
+        proveAndClear();
+        plan.changePolicy(production.as(Role.ADMINISTRATOR), new ClearingPolicy(3, 3, 1, 1, false, 0));
+        jobs.run();
+        assertThat(cardState()).isEqualTo(CardState.HELD);
     }
 
     @Test
