@@ -84,6 +84,10 @@ class StoragePages {
 
     private List<Link> sources(ForecastInput inputs, Membership membership) {
         long items = inputs.legs().stream().mapToLong(leg -> leg.items().size()).sum();
+        Link fillLevel = new Link(
+                // Only who may change the level has a page for it.
+                membership.path(membership.mayKeepBooks() ? "storage/fill-level" : "media"),
+                display.text("forecast.source.fill-level", inputs.fillLevel().numerator()));
         return List.of(
                 new Link(
                         membership.path("days"),
@@ -95,9 +99,6 @@ class StoragePages {
                                 "forecast.source.copy-plan",
                                 inputs.legs().size(),
                                 inputs.calendar().holidays().size())),
-                new Link(
-                        membership.path("storage/fill-level"),
-                        display.text(
-                                "forecast.source.fill-level", inputs.fillLevel().numerator())));
+                fillLevel);
     }
 }

@@ -16,19 +16,16 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
-import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 
 /** A roll's page, the clearing of its card and the record of the card's erasure. */
 @Controller
 class RollController {
     private final RollPage page;
-    private final Verdicts verdicts;
     private final Clearances clearances;
 
-    RollController(RollPage page, Verdicts verdicts, Clearances clearances) {
+    RollController(RollPage page, Clearances clearances) {
         this.page = page;
-        this.verdicts = verdicts;
         this.clearances = clearances;
     }
 
@@ -43,15 +40,7 @@ class RollController {
 
     @GetMapping("/p/{production}/rolls/{roll}/verdicts/{verdict}")
     String differences(Membership membership, @PathVariable UUID roll, @PathVariable long verdict, Model model) {
-        RollPage.View view = page.view(membership, roll);
-        RollPage.HistoryLine line = view.history().stream()
-                .filter(candidate ->
-                        Long.valueOf(verdict).equals(candidate.verdict().id()))
-                .findFirst()
-                .orElseThrow(NotFoundException::new);
-        model.addAttribute("view", view);
-        model.addAttribute("line", line);
-        model.addAttribute("differences", verdicts.differences(membership.productionId(), verdict));
+        model.addAttribute("view", page.differences(membership, roll, verdict));
         model.addAttribute("kept", Verdicts.DIFFERENCES_KEPT);
         return "verification/differences";
     }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -19,6 +20,7 @@ import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.ReferenceFacts;
+import rollbook.manifest.RollChecks;
 import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
@@ -92,7 +94,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                judgement.reasons().stream().map(VerdictReason::name).toList(),
+                reasons(judgement, listings.of(referencePieces)),
                 reference.partId(),
                 spoken.partId(),
                 counts(comparison),
@@ -155,6 +157,15 @@ class RollJudge {
                         && !copy.id().equals(piece.copyId())
                         && piece.sha256().equals(spoken.sha256()));
         return new EvidenceFacts(spoken.sha256(), forCard, forAnotherCopy, spoken.process());
+    }
+
+    /** The judgement's reasons, and what a person should look at in the roll itself. */
+    private static List<String> reasons(CopyJudgement judgement, FileListing reference) {
+        return Stream.concat(
+                        judgement.reasons().stream().map(VerdictReason::name),
+                        RollChecks.check(reference).stream()
+                                .map(warning -> warning.kind().name()))
+                .toList();
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {

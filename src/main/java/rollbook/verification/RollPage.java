@@ -8,7 +8,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.Verdict;
-import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.Offload;
@@ -19,6 +18,7 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.web.Display;
+import rollbook.web.NotFoundException;
 
 /** Everything that a roll's page shows. */
 @Component
@@ -82,6 +82,22 @@ class RollPage {
             List<HistoryLine> history,
             List<Clearance> clearances,
             List<Offload> offloads) {}
+
+    /** One verdict of a roll with every difference that was kept. */
+    record Differences(Roll roll, HistoryLine line, List<Verdicts.Difference> files) {}
+
+    /** @throws NotFoundException if the roll has no such verdict */
+    Differences differences(Membership viewer, UUID rollId, long verdictId) {
+        UUID production = viewer.productionId();
+        Roll roll = rolls.get(production, rollId);
+        HistoryLine line =
+                historyLines(verdicts.history(production, rollId), copies.ofRoll(production, rollId)).stream()
+                        .filter(candidate -> Long.valueOf(verdictId)
+                                .equals(candidate.verdict().id()))
+                        .findFirst()
+                        .orElseThrow(NotFoundException::new);
+        return new Differences(roll, line, verdicts.differences(production, verdictId));
+    }
 
     View view(Membership viewer, UUID rollId) {
         UUID production = viewer.productionId();
@@ -178,15 +194,9 @@ class RollPage {
     }
 
     List<String> reasons(CopyVerdict verdict) {
-        return verdict.reasons().stream().map(this::reason).toList();
-    }
-
-    private String reason(String name) {
-        for (CopyVerdict.Reason reason : CopyVerdict.Reason.values()) {
-            if (reason.name().equals(name)) {
-                return display.text("verification.reason." + name);
-            }
-        }
-        return display.text(VerdictReason.valueOf(name).messageKey());
+        return verdict.reasons().stream()
+                .map(ReasonKeys::of)
+                .map(key -> display.text(key))
+                .toList();
     }
 }

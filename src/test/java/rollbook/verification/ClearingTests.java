@@ -168,6 +168,16 @@ class ClearingTests {
     }
 
     @Test
+    void aGapInTheClipNumbersIsToldBesideTheVerdictAndDoesNotLowerIt() throws IOException {
+        String gap = FILE_1 + FILE_2.replace("C002", "C003");
+        upload("card.md5", gap, Subject.CARD, null);
+        upload("vault.md5", "# vault\n" + gap, Subject.COPY, vault);
+        CopyVerdict judged = verdicts.history(production.id, roll).get(0);
+        assertThat(judged.verdict()).isEqualTo(Verdict.PROVEN);
+        assertThat(judged.reasons()).containsExactly("CLIP_GAP", "EMPTY_FILE");
+    }
+
+    @Test
     void cardManifestsThatContradictEachOtherProveNothing() throws IOException {
         upload("card.md5", FILE_1 + FILE_2, Subject.CARD, null);
         upload("card-again.md5", FILE_1 + FILE_2_BAD, Subject.CARD, null);
