@@ -1,9 +1,12 @@
 package rollbook.production;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.jdbc.core.RowMapper;
+import org.springframework.jdbc.core.SimplePropertyRowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -21,6 +24,8 @@ public class CopyPlan {
             where l.production_id = ?
             """;
 
+    private static final RowMapper<Leg> LEG = new SimplePropertyRowMapper<>(Leg.class);
+
     private final JdbcClient jdbc;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
@@ -36,6 +41,35 @@ public class CopyPlan {
                 .param(productionId)
                 .query(Leg.class)
                 .list();
+    }
+
+    /** The clearing policy and the legs, in one statement. */
+    public ClearingRules rules(UUID productionId) {
+        List<Leg> legs = new ArrayList<>();
+        List<ClearingPolicy> policies = jdbc.sql("""
+                        select c.proven_copies, c.items, c.media_kinds, c.places, c.off_site, c.version as policy_version,
+                               l.id, l.name, l.media_kind, l.place_id, p.name as place_name, l.rendition, l.kept_percent,
+                               l.returns_after_days, l.needed_to_clear, l.version
+                        from production_clearing_policy c
+                        left join production_leg l on l.production_id = c.production_id
+                        left join production_place p on p.id = l.place_id
+                        where c.production_id = ? order by l.position
+                        """)
+                .param(productionId)
+                .query((row, number) -> {
+                    if (row.getObject("id") != null) {
+                        legs.add(LEG.mapRow(row, number));
+                    }
+                    return new ClearingPolicy(
+                            row.getInt("proven_copies"),
+                            row.getInt("items"),
+                            row.getInt("media_kinds"),
+                            row.getInt("places"),
+                            row.getBoolean("off_site"),
+                            row.getInt("policy_version"));
+                })
+                .list();
+        return new ClearingRules(policies.get(0), List.copyOf(legs));
     }
 
     public Leg leg(UUID productionId, UUID legId) {

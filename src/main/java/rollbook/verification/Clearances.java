@@ -207,17 +207,13 @@ public class Clearances {
     /** What is proven of a roll now, and what therefore holds its card. */
     Proof proof(UUID productionId, UUID rollId) {
         return new Proof(
-                plan.policy(productionId),
-                plan.legs(productionId),
-                copies.ofRoll(productionId, rollId),
-                verdicts.ofRoll(productionId, rollId));
+                plan.rules(productionId), copies.ofRoll(productionId, rollId), verdicts.ofRoll(productionId, rollId));
     }
 
     /** The same, with the media kept as they are until the transaction ends. */
     private Proof keptProof(UUID productionId, UUID rollId) {
         return new Proof(
-                plan.policy(productionId),
-                plan.legs(productionId),
+                plan.rules(productionId),
                 copies.keepOfRoll(productionId, rollId),
                 verdicts.ofRoll(productionId, rollId));
     }

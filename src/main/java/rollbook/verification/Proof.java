@@ -11,16 +11,21 @@ import rollbook.inventory.Condition;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Copy;
 import rollbook.production.ClearingPolicy;
+import rollbook.production.ClearingRules;
 import rollbook.production.Leg;
 import rollbook.verification.ClearingGate.CopyState;
 import rollbook.verification.ClearingGate.Hold;
 
 /** Everything that the clearing of one roll's card depends on, read together. */
-record Proof(ClearingPolicy policy, List<Leg> legs, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
+record Proof(ClearingRules rules, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
+
+    List<Leg> legs() {
+        return rules.legs();
+    }
 
     /** What holds the card; empty if it may be cleared. */
     List<Hold> holds() {
-        return ClearingGate.holds(policy, legs, states());
+        return ClearingGate.holds(rules.policy(), rules.legs(), states());
     }
 
     List<CopyState> states() {
@@ -63,6 +68,7 @@ record Proof(ClearingPolicy policy, List<Leg> legs, List<Copy> copies, Map<UUID,
 
     /** The policy in words that need no message file to be understood years later. */
     String policyOnRecord() {
+        ClearingPolicy policy = rules.policy();
         return "proven copies as recorded: at least %d, on %d items, of %d kinds, at %d places%s; legs needed: %s"
                 .formatted(
                         policy.provenCopies(),
@@ -70,7 +76,10 @@ record Proof(ClearingPolicy policy, List<Leg> legs, List<Copy> copies, Map<UUID,
                         policy.mediaKinds(),
                         policy.places(),
                         policy.offSite() ? ", one off-site" : "",
-                        legs.stream().filter(Leg::neededToClear).map(Leg::name).collect(Collectors.joining(", ")));
+                        rules.legs().stream()
+                                .filter(Leg::neededToClear)
+                                .map(Leg::name)
+                                .collect(Collectors.joining(", ")));
     }
 
     private static long id(@Nullable CopyVerdict verdict) {

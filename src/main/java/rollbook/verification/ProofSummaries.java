@@ -16,9 +16,8 @@ import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
-import rollbook.production.ClearingPolicy;
+import rollbook.production.ClearingRules;
 import rollbook.production.CopyPlan;
-import rollbook.production.Leg;
 import rollbook.verification.ProofSummary.Alarm;
 import rollbook.verification.ProofSummary.RollLine;
 
@@ -53,8 +52,7 @@ public class ProofSummaries {
     }
 
     public ProofSummary of(UUID productionId) {
-        ClearingPolicy policy = plan.policy(productionId);
-        List<Leg> legs = plan.legs(productionId);
+        ClearingRules rules = plan.rules(productionId);
         Map<UUID, CopyVerdict> judged = verdicts.all(productionId);
         List<Copy> allCopies = copies.list(productionId);
         Map<UUID, List<Copy>> byRoll = allCopies.stream().collect(Collectors.groupingBy(Copy::rollId));
@@ -62,7 +60,7 @@ public class ProofSummaries {
         List<Roll> all = rolls.list(productionId);
         for (Roll roll : all) {
             RollStanding standing =
-                    RollStanding.of(roll, new Proof(policy, legs, byRoll.getOrDefault(roll.id(), List.of()), judged));
+                    RollStanding.of(roll, new Proof(rules, byRoll.getOrDefault(roll.id(), List.of()), judged));
             lines.computeIfAbsent(standing.state(), state -> new ArrayList<>())
                     .add(new RollLine(roll.id(), roll.code(), roll.cardCode(), board.says(standing)));
         }

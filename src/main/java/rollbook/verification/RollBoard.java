@@ -15,7 +15,7 @@ import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
-import rollbook.production.ClearingPolicy;
+import rollbook.production.ClearingRules;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
@@ -70,7 +70,8 @@ class RollBoard {
     /** The board of a day; of the day that is being shot or was shot last, if none is named. */
     Board board(Membership viewer, @Nullable UUID dayId) {
         List<ShootingDay> all = days.list(viewer.productionId());
-        List<Leg> legs = plan.legs(viewer.productionId());
+        ClearingRules rules = plan.rules(viewer.productionId());
+        List<Leg> legs = rules.legs();
         ShootingDay day = dayId == null ? current(all) : named(all, dayId);
         if (day == null) {
             return new Board(
@@ -84,7 +85,7 @@ class RollBoard {
                     List.of(),
                     false);
         }
-        List<Row> rows = rows(viewer.productionId(), day, legs);
+        List<Row> rows = rows(viewer.productionId(), day, rules);
         List<ShootingDay> ofUnit = all.stream()
                 .filter(other -> other.unitId().equals(day.unitId()))
                 .toList();
@@ -103,13 +104,12 @@ class RollBoard {
                 rows.stream().anyMatch(row -> !row.others().isEmpty()));
     }
 
-    private List<Row> rows(UUID productionId, ShootingDay day, List<Leg> legs) {
-        ClearingPolicy policy = plan.policy(productionId);
+    private List<Row> rows(UUID productionId, ShootingDay day, ClearingRules rules) {
         Map<UUID, CopyVerdict> judged = verdicts.ofDay(productionId, day.id());
         Map<UUID, List<Copy>> byRoll =
                 copies.ofDay(productionId, day.id()).stream().collect(Collectors.groupingBy(Copy::rollId));
         return rolls.ofDay(productionId, day.id()).stream()
-                .map(roll -> row(roll, new Proof(policy, legs, byRoll.getOrDefault(roll.id(), List.of()), judged)))
+                .map(roll -> row(roll, new Proof(rules, byRoll.getOrDefault(roll.id(), List.of()), judged)))
                 .sorted(Comparator.comparing((Row row) -> row.standing().state())
                         .thenComparing(row -> row.roll().code()))
                 .toList();

@@ -105,8 +105,7 @@ class RollPage {
         List<CopyVerdict> history = verdicts.history(production, rollId);
         Map<UUID, CopyVerdict> newest = new LinkedHashMap<>();
         history.forEach(verdict -> newest.putIfAbsent(verdict.copyId(), verdict));
-        Proof proof =
-                new Proof(plan.policy(production), plan.legs(production), copies.ofRoll(production, rollId), newest);
+        Proof proof = new Proof(plan.rules(production), copies.ofRoll(production, rollId), newest);
         List<Evidence.Piece> pieces = evidence.ofRoll(production, rollId);
         RollStanding standing = RollStanding.of(roll, proof);
         String says = board.says(standing);

@@ -15,7 +15,9 @@ import org.springframework.test.context.ActiveProfiles;
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@SpringBootTest(properties = {"rollbook.jobs.enabled=false", "rollbook.test.database=demo"})
+@SpringBootTest(
+        properties = {"rollbook.jobs.enabled=false", "rollbook.test.database=demo", "spring.session.jdbc.cleanup-cron=-"
+        })
 @ActiveProfiles("demo")
 @AutoConfigureMockMvc
 @Import({Jobs.class, StatementCount.class})

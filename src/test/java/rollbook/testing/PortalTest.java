@@ -10,11 +10,11 @@ import org.springframework.context.annotation.Import;
 
 /**
  * A test against the whole portal and a real database, through {@code MockMvcTester}. All such tests share one context.
- * Background jobs run when a test says {@link Jobs#run()}, not before.
+ * Background jobs run when a test says {@link Jobs#run()}, not before; nothing else touches the database meanwhile.
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@SpringBootTest(properties = "rollbook.jobs.enabled=false")
+@SpringBootTest(properties = {"rollbook.jobs.enabled=false", "spring.session.jdbc.cleanup-cron=-"})
 @AutoConfigureMockMvc
 @Import({Fixtures.class, Jobs.class, StatementCount.class})
 public @interface PortalTest {}
