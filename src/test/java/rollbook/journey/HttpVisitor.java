@@ -146,6 +146,18 @@ final class HttpVisitor implements Visitor {
                 .toList();
     }
 
+    byte[] download(String address) {
+        try {
+            return session.newRequest()
+                    .url(address)
+                    .ignoreContentType(true)
+                    .execute()
+                    .bodyAsBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     int status() {
         return status;
     }

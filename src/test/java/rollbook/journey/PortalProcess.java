@@ -10,9 +10,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -27,7 +27,8 @@ final class PortalProcess implements AutoCloseable {
     private final Process process;
     private final int port;
     private final Path data;
-    private final List<String> log = Collections.synchronizedList(new ArrayList<>());
+    private final List<String> log = new CopyOnWriteArrayList<>();
+    private volatile boolean undisturbed = true;
     private final CompletableFuture<Boolean> started = new CompletableFuture<>();
 
     private PortalProcess(Process process, int port, Path data) {
@@ -87,14 +88,21 @@ final class PortalProcess implements AutoCloseable {
                 .orElseThrow(() -> new AssertionError("no one-time code in " + tail()));
     }
 
+    /** Whether nothing of it has been killed yet. */
+    boolean isUndisturbed() {
+        return undisturbed;
+    }
+
     /** kill -9 of the portal alone; its PostgreSQL server goes on. */
     void kill() throws InterruptedException {
+        undisturbed = false;
         process.destroyForcibly();
         process.waitFor();
     }
 
     /** kill -9 of the PostgreSQL server alone. */
     void killDatabase() throws IOException {
+        undisturbed = false;
         long pid = Long.parseLong(Files.readAllLines(data.resolve("postgresql").resolve("postmaster.pid"))
                 .get(0)
                 .strip());
@@ -116,9 +124,8 @@ final class PortalProcess implements AutoCloseable {
     }
 
     String tail() {
-        synchronized (log) {
-            return String.join("\n", log.subList(Math.max(0, log.size() - 60), log.size()));
-        }
+        List<String> lines = List.copyOf(log);
+        return String.join("\n", lines.subList(Math.max(0, lines.size() - 60), lines.size()));
     }
 
     private void readLog() {
