@@ -8,6 +8,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
+import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
@@ -43,6 +44,12 @@ class ErrorAdvice {
                 .addObject("sentence", display.text(refusal))
                 .addObject("next", display.next(refusal))
                 .addObject("back", back(request));
+    }
+
+    /** Two people's acts got into each other's way in the database, which let one of them through. */
+    @ExceptionHandler
+    ModelAndView crossed(PessimisticLockingFailureException crossed, HttpServletRequest request) {
+        return refused(new Refusal("web.refused.crossed"), request);
     }
 
     /** Security answers these itself: with the sign-in page or with 403. */

@@ -31,6 +31,15 @@ class ErrorPagesTests {
     }
 
     @Test
+    void whoLosesTheRaceForALockIsToldSoAndNotThatSomethingBroke() throws Exception {
+        assertThat(mvc.get().uri("/p/TIDE/rolls/14?required=crossed"))
+                .hasStatus(409)
+                .bodyText()
+                .contains("Somebody else did something with the same things")
+                .doesNotContain("deadlock");
+    }
+
+    @Test
     void aRefusalSaysWhatWhyAndWhatToDo() throws Exception {
         var refused = mvc.get()
                 .uri("/p/TIDE/rolls/14?required=refused")

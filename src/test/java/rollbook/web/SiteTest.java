@@ -25,6 +25,7 @@ import org.springframework.boot.webmvc.test.autoconfigure.WebMvcTest;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Import;
 import org.springframework.context.annotation.Profile;
+import org.springframework.dao.CannotAcquireLockException;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.test.context.ActiveProfiles;
@@ -163,6 +164,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
         String roll(@PathVariable int number, @RequestParam String required) {
             throw switch (required) {
                 case "unknown" -> new NotFoundException();
+                case "crossed" -> new CannotAcquireLockException("deadlock detected");
                 case "refused" -> new Refusal("test.refused", "C-014", "A014");
                 default -> new IllegalStateException("secret detail");
             };
