@@ -36,7 +36,7 @@ class SessionParts {
                         left join offload_copy c on c.id = p.copy_id
                         left join production_leg l on l.id = c.leg_id
                         where s.production_id = ? and s.id = ?
-                        order by array_position(array['CARD', 'ADAPTER', 'READER', 'DESTINATION'], p.kind), l.position, i.code
+                        order by array_position(array['CARD', 'ADAPTER', 'READER', 'DESTINATION'], p.kind), l.position, l.name, i.code
                         """)
                 .params(productionId, sessionId)
                 .query(SessionPart.class)

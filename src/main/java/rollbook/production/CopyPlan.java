@@ -37,7 +37,7 @@ public class CopyPlan {
     }
 
     public List<Leg> legs(UUID productionId) {
-        return jdbc.sql(LEGS + " order by l.position")
+        return jdbc.sql(LEGS + " order by l.position, l.name")
                 .param(productionId)
                 .query(Leg.class)
                 .list();
@@ -53,7 +53,7 @@ public class CopyPlan {
                         from production_clearing_policy c
                         left join production_leg l on l.production_id = c.production_id
                         left join production_place p on p.id = l.place_id
-                        where c.production_id = ? order by l.position
+                        where c.production_id = ? order by l.position, l.name
                         """)
                 .param(productionId)
                 .query((row, number) -> {

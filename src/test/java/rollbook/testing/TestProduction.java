@@ -65,7 +65,7 @@ public final class TestProduction {
     public UUID leg(String name, UUID placeId, boolean neededToClear) {
         return insert("""
                 insert into production_leg (id, production_id, name, media_kind, place_id, rendition, needed_to_clear, position)
-                values (?, ?, ?, 'DRIVE', ?, 'AS_RECORDED', ?, 1)
+                values (?, ?, ?, 'DRIVE', ?, 'AS_RECORDED', ?, (select count(*) + 1 from production_leg))
                 """, name, placeId, neededToClear);
     }
 
