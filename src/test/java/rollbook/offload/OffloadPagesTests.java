@@ -228,7 +228,7 @@ class OffloadPagesTests {
         UUID session = start();
         Document page = scene.see("offloads/" + session);
         assertThat(page.selectFirst("main").text()).contains("100 MB/s", "limited by READER-1", "36.0 GB", "in 5 min");
-        assertThat(page.select("tbody th").eachText()).containsExactly("CARD-1", "READER-1", "ARCHIVE-1", "SHUTTLE-1");
+        assertThat(page.select("tbody th").eachText()).containsExactly("CARD-1", "READER-1", "SHUTTLE-1", "ARCHIVE-1");
         assertThat(page.selectFirst("#size").val()).isEqualTo("36.0 GB");
     }
 
