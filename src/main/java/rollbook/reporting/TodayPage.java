@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
 import rollbook.forecast.OrderFlag;
@@ -45,10 +45,10 @@ class TodayPage {
         this.clock = clock;
     }
 
-    /** @param details further lines, each leading somewhere of its own or nowhere */
+    /** @param details further lines, each leading somewhere of its own */
     record Answer(String question, String answer, String href, String action, List<Detail> details) {}
 
-    record Detail(String text, @Nullable String href) {}
+    record Detail(String text, String href) {}
 
     record Section(Role role, List<Answer> answers) {}
 
@@ -91,7 +91,9 @@ class TodayPage {
                         handBack(proof),
                         viewer.path("rolls"),
                         display.text("reporting.go.rolls"),
-                        lines(viewer, proof.cleared())),
+                        Stream.of(proof.cleared(), proof.ready(), proof.held())
+                                .flatMap(some -> lines(viewer, some).stream())
+                                .toList()),
                 new Answer(
                         display.text("reporting.ask.wrong"),
                         proof.bad().isEmpty()
@@ -160,7 +162,7 @@ class TodayPage {
                         outlook.map(this::orders).orElseGet(() -> display.text("reporting.storage.unknown")),
                         viewer.path("storage"),
                         display.text("reporting.go.storage"),
-                        outlook.map(this::orderLines).orElse(List.of())),
+                        outlook.map(known -> orderLines(viewer, known)).orElse(List.of())),
                 new Answer(
                         display.text("reporting.ask.own"),
                         owned(media),
@@ -176,10 +178,10 @@ class TodayPage {
         return flags == 0 ? display.text("reporting.order.none") : display.text("reporting.order", flags);
     }
 
-    private List<Detail> orderLines(StorageOutlook outlook) {
+    private List<Detail> orderLines(Membership viewer, StorageOutlook outlook) {
         return outlook.legs().stream()
                 .filter(leg -> leg.flag() != OrderFlag.NONE)
-                .map(leg -> new Detail(leg.sentence(), null))
+                .map(leg -> new Detail(leg.sentence(), viewer.path("storage")))
                 .toList();
     }
 
