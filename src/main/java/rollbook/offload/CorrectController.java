@@ -26,12 +26,14 @@ import rollbook.web.Refusal;
 @RequestMapping("/p/{production}/rolls/{roll}/correct")
 class CorrectController {
     private final Rolls rolls;
+    private final RollCorrections corrections;
     private final RollSizes sizes;
     private final DayChoices days;
     private final Display display;
 
-    CorrectController(Rolls rolls, RollSizes sizes, DayChoices days, Display display) {
+    CorrectController(Rolls rolls, RollCorrections corrections, RollSizes sizes, DayChoices days, Display display) {
         this.rolls = rolls;
+        this.corrections = corrections;
         this.sizes = sizes;
         this.days = days;
         this.display = display;
@@ -60,7 +62,8 @@ class CorrectController {
             return view;
         }
         String note = form.note() == null ? "" : form.note().strip();
-        rolls.correct(by, rollId, form.code(), form.day(), form.format(), minutes.orElseThrow(), note, form.version());
+        corrections.correct(
+                by, rollId, form.code(), form.day(), form.format(), minutes.orElseThrow(), note, form.version());
         flash.addFlashAttribute(
                 "notice", Notice.of("offload.correct.done", form.code().strip().toUpperCase(Locale.ROOT)));
         return "redirect:" + by.path("rolls/" + rollId);
