@@ -1,0 +1,219 @@
+package rollbook.verification;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import rollbook.manifest.Verdict;
+import rollbook.production.ClearingPolicy;
+import rollbook.production.Leg;
+import rollbook.production.MediaKind;
+import rollbook.production.Rendition;
+import rollbook.verification.ClearingGate.CopyState;
+import rollbook.verification.ClearingGate.Hold;
+
+class ClearingGateTests {
+    private static final UUID SET = UUID.randomUUID();
+    private static final UUID VAULT = UUID.randomUUID();
+    private static final UUID LEG = UUID.randomUUID();
+
+    /**
+     * A card may be erased only when at least the set number of verified copies exist without it. Common practice, no
+     * source; that copies on one device count once, and that a failed check or a comparison by size alone counts for
+     * nothing, is this project's reading of it.
+     */
+    @ParameterizedTest(name = "set number {0}, copies {1}: erase {2}")
+    @CsvSource({
+        "2, PROVEN, false",
+        "2, PROVEN PROVEN, true",
+        "3, PROVEN PROVEN, false",
+        "3, PROVEN PROVEN PROVEN, true",
+        "2, PROVEN FAILED, false",
+        "2, PROVEN SIZE_ONLY, false",
+        "2, PROVEN CONSISTENT, false",
+        "2, PROVEN UNKNOWN, false",
+        "1, CONSISTENT CONSISTENT CONSISTENT, false"
+    })
+    void copiesCountOnceTheyAreProven(int number, String verdicts, boolean cleared) {
+        List<CopyState> copies = new ArrayList<>();
+        for (String verdict : verdicts.split(" ")) {
+            copies.add(copy(Verdict.valueOf(verdict)));
+        }
+        assertThat(holds(asking(number, 1, 1, 1, false), copies).isEmpty()).isEqualTo(cleared);
+    }
+
+    @Test
+    void twoCopiesOnOneDeviceAreOneItem() {
+        UUID device = UUID.randomUUID();
+        List<CopyState> copies = List.of(on(device, SET, false), on(device, SET, false));
+        assertThat(holds(asking(2, 2, 1, 1, false), copies))
+                .extracting(Hold::key)
+                .containsExactly("verification.hold.items");
+    }
+
+    @Test
+    void kindsPlacesAndOffSiteAreAskedForOfTheProvenCopiesTogether() {
+        CopyState drive = on(UUID.randomUUID(), SET, false);
+        assertThat(holds(asking(1, 1, 2, 2, true), List.of(drive)))
+                .extracting(Hold::key)
+                .containsExactly("verification.hold.kinds", "verification.hold.places", "verification.hold.off-site");
+        CopyState tape = new CopyState(
+                UUID.randomUUID(),
+                "TAPE-1",
+                UUID.randomUUID(),
+                MediaKind.TAPE,
+                VAULT,
+                true,
+                true,
+                null,
+                Rendition.AS_RECORDED,
+                Verdict.PROVEN,
+                0,
+                0);
+        assertThat(holds(asking(1, 1, 2, 2, true), List.of(drive, tape))).isEmpty();
+    }
+
+    @Test
+    void aLegThatIsNeededWaitsForItsOwnCopyWhateverElseIsProven() {
+        Leg needed = new Leg(LEG, "Vault", MediaKind.DRIVE, VAULT, "Vault", Rendition.AS_RECORDED, 100, null, true, 0);
+        List<CopyState> others = List.of(copy(Verdict.PROVEN), copy(Verdict.PROVEN), copy(Verdict.PROVEN));
+        assertThat(ClearingGate.holds(asking(2, 1, 1, 1, false), List.of(needed), others))
+                .extracting(Hold::key)
+                .containsExactly("verification.hold.leg-no-copy");
+        List<CopyState> withLeg = new ArrayList<>(others);
+        withLeg.add(of(LEG, Verdict.PROVEN, true, Rendition.AS_RECORDED));
+        assertThat(ClearingGate.holds(asking(2, 1, 1, 1, false), List.of(needed), withLeg))
+                .isEmpty();
+    }
+
+    @Test
+    void anEncodedCopyCountsForNothing() {
+        List<CopyState> encoded = List.of(
+                of(null, Verdict.PROVEN, true, Rendition.ENCODED), of(null, Verdict.PROVEN, true, Rendition.ENCODED));
+        assertThat(holds(asking(1, 1, 1, 1, false), encoded)).isNotEmpty();
+    }
+
+    @Test
+    void aBadCopyHoldsTheCardUnlessItsMediumIsOutOfUse() {
+        List<CopyState> withBad = List.of(copy(Verdict.PROVEN), copy(Verdict.PROVEN), copy(Verdict.INCOMPLETE));
+        assertThat(holds(asking(2, 1, 1, 1, false), withBad))
+                .extracting(Hold::key)
+                .containsExactly("verification.hold.incomplete");
+        List<CopyState> quarantined = List.of(
+                copy(Verdict.PROVEN), copy(Verdict.PROVEN), of(null, Verdict.INCOMPLETE, false, Rendition.AS_RECORDED));
+        assertThat(holds(asking(2, 1, 1, 1, false), quarantined)).isEmpty();
+    }
+
+    @Test
+    void aCopyOnAMediumThatCanNotBeReliedOnCountsForNothing() {
+        List<CopyState> copies = List.of(copy(Verdict.PROVEN), of(null, Verdict.PROVEN, false, Rendition.AS_RECORDED));
+        assertThat(holds(asking(2, 1, 1, 1, false), copies)).isNotEmpty();
+    }
+
+    /** Whatever else holds: what clears the card has at least as many proven copies on good media as are asked for. */
+    @Test
+    void nothingIsEverClearedOnLessThanThePolicyAsksFor() {
+        long seed = new SplittableRandom().nextLong();
+        SplittableRandom random = new SplittableRandom(seed);
+        int cleared = 0;
+        for (int round = 0; round < 20_000; round++) {
+            ClearingPolicy policy =
+                    asking(random.nextInt(1, 4), random.nextInt(1, 4), 1, random.nextInt(1, 3), random.nextBoolean());
+            List<CopyState> copies = new ArrayList<>();
+            for (int i = random.nextInt(6); i > 0; i--) {
+                copies.add(any(random));
+            }
+            if (holds(policy, copies).isEmpty()) {
+                cleared++;
+                List<CopyState> proof = copies.stream()
+                        .filter(copy -> copy.verdict() == Verdict.PROVEN
+                                && copy.itemUsable()
+                                && copy.rendition() == Rendition.AS_RECORDED)
+                        .toList();
+                assertThat(proof.size())
+                        .as("seed %d, round %d", seed, round)
+                        .isGreaterThanOrEqualTo(policy.provenCopies());
+                assertThat(proof.stream().map(CopyState::itemId).distinct().count())
+                        .as("seed %d, round %d", seed, round)
+                        .isGreaterThanOrEqualTo(policy.items());
+                assertThat(proof.stream().map(CopyState::placeId).distinct().count())
+                        .as("seed %d, round %d", seed, round)
+                        .isGreaterThanOrEqualTo(policy.places());
+                assertThat(!policy.offSite() || proof.stream().anyMatch(CopyState::offSite))
+                        .as("seed %d, round %d", seed, round)
+                        .isTrue();
+            }
+        }
+        assertThat(cleared).as("the rounds get both answers").isBetween(100, 19_900);
+    }
+
+    private static List<Hold> holds(ClearingPolicy policy, List<CopyState> copies) {
+        return ClearingGate.holds(policy, List.of(), copies);
+    }
+
+    private static ClearingPolicy asking(int copies, int items, int kinds, int places, boolean offSite) {
+        return new ClearingPolicy(copies, items, kinds, places, offSite, 0);
+    }
+
+    private static CopyState copy(Verdict verdict) {
+        return of(null, verdict, true, Rendition.AS_RECORDED);
+    }
+
+    private static CopyState on(UUID item, UUID place, boolean offSite) {
+        return new CopyState(
+                UUID.randomUUID(),
+                "DRIVE",
+                item,
+                MediaKind.DRIVE,
+                place,
+                offSite,
+                true,
+                null,
+                Rendition.AS_RECORDED,
+                Verdict.PROVEN,
+                0,
+                0);
+    }
+
+    private static CopyState of(@Nullable UUID leg, Verdict verdict, boolean usable, Rendition rendition) {
+        return new CopyState(
+                UUID.randomUUID(),
+                "DRIVE",
+                UUID.randomUUID(),
+                MediaKind.DRIVE,
+                SET,
+                false,
+                usable,
+                leg,
+                rendition,
+                verdict,
+                1,
+                1);
+    }
+
+    private static CopyState any(SplittableRandom random) {
+        boolean vault = random.nextBoolean();
+        // Mostly proven copies on good media, or hardly anything would ever be cleared.
+        Verdict verdict =
+                random.nextInt(4) == 0 ? Verdict.values()[random.nextInt(Verdict.values().length)] : Verdict.PROVEN;
+        return new CopyState(
+                UUID.randomUUID(),
+                "DRIVE",
+                new UUID(0, random.nextInt(4)),
+                MediaKind.DRIVE,
+                vault ? VAULT : SET,
+                vault,
+                random.nextInt(6) > 0,
+                null,
+                random.nextInt(6) > 0 ? Rendition.AS_RECORDED : Rendition.ENCODED,
+                verdict,
+                1,
+                1);
+    }
+}
