@@ -152,6 +152,14 @@ class LoadPageTests {
     }
 
     @Test
+    void whoComesSecondForTheLastBlankCardIsToldWhatBecameOfIt() throws Exception {
+        assertThat(post(Map.of("code", "A001"))).hasStatus(HttpStatus.FOUND);
+        MvcTestResult second = post(Map.of("code", "A002"));
+        assertThat(second).hasStatus(422);
+        assertThat(Scene.html(second).selectFirst("main").text()).contains("CARD-1 is not blank");
+    }
+
+    @Test
     void ofTwoPeopleWhoLoadTheSameCardAtOnceOneDoesAndTheOtherIsTold() throws Exception {
         CyclicBarrier together = new CyclicBarrier(2);
         ExecutorService people = Executors.newFixedThreadPool(2);
