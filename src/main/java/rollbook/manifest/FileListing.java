@@ -90,6 +90,7 @@ public final class FileListing {
         Long size = earlier.sizeBytes() == null ? later.sizeBytes() : earlier.sizeBytes();
         ManifestEntry.Action action =
                 earlier.action().compareTo(later.action()) >= 0 ? earlier.action() : later.action();
-        return new ManifestEntry(earlier.path(), size, checksums, action, earlier.line());
+        return new ManifestEntry(
+                earlier.path(), size, checksums, action, earlier.line(), earlier.previousPath(), earlier.modified());
     }
 }

@@ -1,6 +1,7 @@
 package rollbook.manifest;
 
 import java.text.Normalizer;
+import java.time.Instant;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -11,8 +12,17 @@ import org.jspecify.annotations.Nullable;
  * @param sizeBytes null where the document gives no size
  * @param checksums empty where the document gives no digest that is understood
  * @param line 1-based line of the document
+ * @param previousPath where the file was before it was renamed, in the same form; null where the document names none
+ * @param modified when the file was last written, as the document has it; null where it doesn't say
  */
-public record ManifestEntry(String path, @Nullable Long sizeBytes, List<Checksum> checksums, Action action, long line) {
+public record ManifestEntry(
+        String path,
+        @Nullable Long sizeBytes,
+        List<Checksum> checksums,
+        Action action,
+        long line,
+        @Nullable String previousPath,
+        @Nullable Instant modified) {
 
     /** What the writer of an ASC MHL hash list did to get the digest (ASC MHL 1.0, 6.5.1). */
     public enum Action {
@@ -28,15 +38,21 @@ public record ManifestEntry(String path, @Nullable Long sizeBytes, List<Checksum
 
     public ManifestEntry {
         path = Normalizer.normalize(path, Normalizer.Form.NFC);
+        previousPath = previousPath == null ? null : Normalizer.normalize(previousPath, Normalizer.Form.NFC);
         checksums = List.copyOf(checksums);
         if (sizeBytes != null && sizeBytes < 0) {
             throw new IllegalArgumentException("A file cannot have " + sizeBytes + " bytes");
         }
     }
 
-    /** The same file seen from another folder. */
+    /** A file of which the document tells neither an earlier path nor a date. */
+    public ManifestEntry(String path, @Nullable Long sizeBytes, List<Checksum> checksums, Action action, long line) {
+        this(path, sizeBytes, checksums, action, line, null, null);
+    }
+
+    /** The same file seen from another folder; {@code previousPath} stays as the document has it. */
     public ManifestEntry withPath(String otherPath) {
-        return new ManifestEntry(otherPath, sizeBytes, checksums, action, line);
+        return new ManifestEntry(otherPath, sizeBytes, checksums, action, line, previousPath, modified);
     }
 
     /** Known to hold no bytes: by its size, or by the digest of nothing where no size is given. */

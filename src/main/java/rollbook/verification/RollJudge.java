@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -15,18 +14,15 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.manifest.CopyJudgement;
-import rollbook.manifest.EvidenceFacts;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
-import rollbook.manifest.ReferenceFacts;
 import rollbook.manifest.RollChecks;
 import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
 import rollbook.offload.Rolls;
-import rollbook.production.Rendition;
 import rollbook.verification.Evidence.Piece;
 import rollbook.web.NotFoundException;
 
@@ -65,18 +61,16 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         for (Copy copy : ofRoll) {
-            List<Piece> relevant = ofRendition(copy.rendition(), pieces, ofRoll);
-            judge(productionId, copy, relevant, Optional.ofNullable(before.get(copy.id())), listings);
+            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
         }
         clearances.lookAgain(productionId, rollId);
     }
 
     private void judge(
-            UUID productionId, Copy copy, List<Piece> pieces, Optional<CopyVerdict> before, Listings listings)
+            UUID productionId, Copy copy, EvidenceChoice choice, Optional<CopyVerdict> before, Listings listings)
             throws IOException {
-        List<Piece> evidencePieces = evidenceOf(copy, pieces);
-        List<Piece> referencePieces = reference(pieces);
-        if (evidencePieces.isEmpty() || referencePieces.isEmpty()) {
+        if (choice.isEmpty()) {
             CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
             // What was never judged has no verdict to lower; that the copy is being written again stays its reason.
             if (before.filter(verdict -> verdict.evidencePartId() != null).isPresent()) {
@@ -84,79 +78,21 @@ class RollJudge {
             }
             return;
         }
-        Piece reference = referencePieces.get(0);
-        Piece spoken = evidencePieces.get(0);
         ManifestComparison comparison =
-                ManifestComparison.of(listings.of(referencePieces), listings.of(evidencePieces));
-        CopyJudgement judgement = CopyJudgement.judge(
-                referenceFacts(copy.rendition(), reference), evidenceFacts(copy, spoken, pieces), comparison);
+                ManifestComparison.of(listings.of(choice.reference()), listings.of(choice.evidence()));
+        CopyJudgement judgement = CopyJudgement.judge(choice.referenceFacts(), choice.evidenceFacts(), comparison);
         CopyVerdict verdict = new CopyVerdict(
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(judgement, listings.of(referencePieces)),
-                reference.partId(),
-                spoken.partId(),
+                reasons(judgement, listings.of(choice.reference())),
+                choice.firstReference().partId(),
+                choice.firstEvidence().partId(),
                 counts(comparison),
                 clock.instant());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
         }
-    }
-
-    /** The newest document about this copy, if it came after the copy's last writing began; it may have several parts. */
-    private static List<Piece> evidenceOf(Copy copy, List<Piece> pieces) {
-        List<Piece> valid = pieces.stream()
-                .filter(piece -> copy.id().equals(piece.copyId()))
-                .filter(piece -> !piece.uploadedAt().isBefore(copy.writtenFrom()))
-                .toList();
-        return valid.isEmpty() ? valid : ofDocument(valid.get(valid.size() - 1), valid);
-    }
-
-    private static List<Piece> ofDocument(Piece one, List<Piece> pieces) {
-        return pieces.stream()
-                .filter(piece ->
-                        piece.documentId().equals(one.documentId()) && Objects.equals(piece.copyId(), one.copyId()))
-                .toList();
-    }
-
-    /** An encoded rendition has other bytes than the card: only documents of its own copies can be compared with it. */
-    private static List<Piece> ofRendition(Rendition rendition, List<Piece> pieces, List<Copy> copies) {
-        return pieces.stream()
-                .filter(piece -> piece.subject() == Subject.CARD
-                        ? rendition == Rendition.AS_RECORDED
-                        : copies.stream()
-                                .anyMatch(copy -> copy.id().equals(piece.copyId()) && copy.rendition() == rendition))
-                .toList();
-    }
-
-    /**
-     * All manifests of the card itself, each perhaps of another algorithm; where they contradict each other, that is
-     * found. Without any, the first document about a copy, and then nothing is proven.
-     */
-    private static List<Piece> reference(List<Piece> pieces) {
-        List<Piece> ofCard =
-                pieces.stream().filter(piece -> piece.subject() == Subject.CARD).toList();
-        return ofCard.isEmpty() && !pieces.isEmpty() ? ofDocument(pieces.get(0), pieces) : ofCard;
-    }
-
-    private static ReferenceFacts referenceFacts(Rendition rendition, Piece reference) {
-        ReferenceFacts.Origin origin =
-                reference.subject() == Subject.CARD ? ReferenceFacts.Origin.CARD : ReferenceFacts.Origin.COPY;
-        return rendition == Rendition.ENCODED
-                ? new ReferenceFacts(origin, reference.sha256(), ReferenceFacts.RoundTrip.ABSENT)
-                : ReferenceFacts.asRecorded(origin, reference.sha256());
-    }
-
-    private static EvidenceFacts evidenceFacts(Copy copy, Piece spoken, List<Piece> pieces) {
-        boolean forCard = pieces.stream()
-                .anyMatch(piece ->
-                        piece.subject() == Subject.CARD && piece.sha256().equals(spoken.sha256()));
-        boolean forAnotherCopy = pieces.stream()
-                .anyMatch(piece -> piece.subject() == Subject.COPY
-                        && !copy.id().equals(piece.copyId())
-                        && piece.sha256().equals(spoken.sha256()));
-        return new EvidenceFacts(spoken.sha256(), forCard, forAnotherCopy, spoken.process());
     }
 
     /** The judgement's reasons, and what a person should look at in the roll itself. */
