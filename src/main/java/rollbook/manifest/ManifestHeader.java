@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param references further hash lists that an ASC MHL document refers to; their files are not in this one
  * @param created null for checksum lists, and for a date without a zone
  * @param rootFolder the covered folder, from the name of an ASC MHL document
+ * @param mhl what only an ASC MHL document says; null for others
  */
 public record ManifestHeader(
         ManifestFormat format,
@@ -26,7 +27,8 @@ public record ManifestHeader(
         @Nullable String host,
         Process process,
         @Nullable String comment,
-        @Nullable String rootFolder) {
+        @Nullable String rootFolder,
+        @Nullable MhlDetails mhl) {
 
     /** How an ASC MHL document came about (ASC MHL 1.0, 6.4.6). */
     public enum Process {
@@ -63,5 +65,20 @@ public record ManifestHeader(
 
     public ManifestHeader {
         algorithms = Set.copyOf(algorithms);
+    }
+
+    /** Of a document that isn't ASC MHL. */
+    public ManifestHeader(
+            ManifestFormat format,
+            Set<ChecksumAlgorithm> algorithms,
+            AlgorithmBasis basis,
+            long entries,
+            int references,
+            @Nullable Instant created,
+            @Nullable String host,
+            Process process,
+            @Nullable String comment,
+            @Nullable String rootFolder) {
+        this(format, algorithms, basis, entries, references, created, host, process, comment, rootFolder, null);
     }
 }

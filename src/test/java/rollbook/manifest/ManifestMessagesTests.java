@@ -33,6 +33,9 @@ class ManifestMessagesTests {
             keys.add(problem.adviceKey());
         }
         Arrays.stream(ManifestFormat.values()).map(ManifestFormat::messageKey).forEach(keys::add);
+        Arrays.stream(ManifestRemark.Kind.values())
+                .map(ManifestRemark.Kind::messageKey)
+                .forEach(keys::add);
         Arrays.stream(ManifestHeader.Process.values())
                 .map(value -> "manifest.process." + value)
                 .forEach(keys::add);
