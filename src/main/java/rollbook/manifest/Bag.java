@@ -1,7 +1,9 @@
 package rollbook.manifest;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
 import rollbook.manifest.ArchiveFinding.Weight;
 
 /**
@@ -10,28 +12,19 @@ import rollbook.manifest.ArchiveFinding.Weight;
  *
  * @param base its folder in the archive, ended by a slash, or empty
  * @param manifests paths in the archive of the payload's manifests, by name; together they are one statement
- * @param differing those of them that have other bytes than a tag manifest says
- * @param unreadable those of them that are no manifest
  */
-record Bag(
-        String base,
-        List<String> manifests,
-        Set<String> differing,
-        Set<String> unreadable,
-        List<ArchiveFinding> findings) {
+record Bag(String base, Map<String, ArchiveMember.State> manifests, List<ArchiveFinding> findings) {
     Bag {
-        manifests = List.copyOf(manifests);
-        differing = Set.copyOf(differing);
-        unreadable = Set.copyOf(unreadable);
+        manifests = Collections.unmodifiableMap(new LinkedHashMap<>(manifests));
         findings = List.copyOf(findings);
     }
 
-    boolean complete() {
+    boolean isComplete() {
         return findings.stream().noneMatch(finding -> finding.weight() == Weight.INCOMPLETE);
     }
 
     /** Whether no text file has other bytes than a tag manifest says. */
-    boolean unaltered() {
+    boolean isUnaltered() {
         return findings.stream().noneMatch(finding -> finding.weight() == Weight.WRONG);
     }
 }

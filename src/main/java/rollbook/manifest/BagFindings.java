@@ -10,8 +10,14 @@ final class BagFindings {
     private static final int EXAMPLES = 5;
     private static final int INFO_LINES = 100;
 
+    private final String base;
     private final List<ArchiveFinding> lines = new ArrayList<>();
     private final Map<BagFinding, Tally> tallies = new EnumMap<>(BagFinding.class);
+
+    /** @param base the bag's folder: an archive may hold several */
+    BagFindings(String base) {
+        this.base = base;
+    }
 
     private static final class Tally {
         long count;
@@ -25,7 +31,7 @@ final class BagFindings {
     void add(BagFinding kind, long count, List<String> examples) {
         Tally tally = tallies.computeIfAbsent(kind, any -> new Tally());
         tally.count += count;
-        examples.stream().limit(EXAMPLES - tally.examples.size()).forEach(tally.examples::add);
+        examples.stream().limit(EXAMPLES - tally.examples.size()).forEach(example -> tally.examples.add(base + example));
     }
 
     void addInfo(BagInfo.Line line) {

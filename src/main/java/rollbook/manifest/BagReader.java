@@ -4,16 +4,17 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigInteger;
 import java.text.Normalizer;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import rollbook.manifest.ArchiveMember.State;
 import rollbook.manifest.ManifestArchive.Reading;
 
 /**
@@ -32,17 +33,16 @@ final class BagReader {
     private final ManifestArchive archive;
     private final String base;
     private final Set<String> paths;
-    private final BagFindings findings = new BagFindings();
+    private final BagFindings findings;
     private final BagPayload payload = new BagPayload();
-    private final List<String> manifests = new ArrayList<>();
-    private final Set<String> differing = new HashSet<>();
-    private final Set<String> unreadable = new HashSet<>();
+    private final Map<String, State> manifests = new LinkedHashMap<>();
     private boolean coded = true;
 
     /** @param base the bag's folder, ended by a slash, or empty */
     BagReader(ManifestArchive archive, String base) {
         this.archive = archive;
         this.base = base;
+        this.findings = new BagFindings(base);
         this.paths = new TreeSet<>();
         archive.paths().stream()
                 .filter(path -> path.startsWith(base))
@@ -56,7 +56,7 @@ final class BagReader {
                 readManifest(path);
             }
         }
-        int readable = manifests.size() - unreadable.size();
+        int readable = readable();
         if (manifests.isEmpty()) {
             findings.add(BagFinding.NO_MANIFEST, "");
         } else if (payload.notInEvery(readable) > 0) {
@@ -68,17 +68,20 @@ final class BagReader {
         Set<String> toFetch = readFetch(readable);
         readTagManifests();
         comparePayload(readable, toFetch);
-        return new Bag(base, inArchive(manifests), Set.copyOf(inArchive(differing)), unreadable(), findings.all());
+        Map<String, State> inArchive = new LinkedHashMap<>();
+        manifests.forEach((path, state) -> inArchive.put(base + path, state));
+        return new Bag(base, inArchive, findings.all());
     }
 
-    private Set<String> unreadable() {
-        return Set.copyOf(inArchive(unreadable));
+    private int readable() {
+        return (int) manifests.values().stream()
+                .filter(state -> state != State.UNREADABLE)
+                .count();
     }
 
-    private List<String> inArchive(Iterable<String> names) {
-        List<String> full = new ArrayList<>();
-        names.forEach(name -> full.add(base + name));
-        return full;
+    /** The worst that is known of a manifest counts. */
+    private void worsen(String manifest, State state) {
+        manifests.merge(manifest, state, (one, other) -> one.compareTo(other) > 0 ? one : other);
     }
 
     private <T> T read(String path, Reading<T> reading) throws IOException, ManifestException {
@@ -106,8 +109,8 @@ final class BagReader {
     }
 
     private void readManifest(String path) throws IOException, ManifestException {
-        int number = manifests.size() - unreadable.size();
-        manifests.add(path);
+        int number = readable();
+        manifests.put(path, State.GOOD);
         try {
             read(path, in -> readManifest(path, number, in));
         } catch (ManifestException e) {
@@ -116,7 +119,7 @@ final class BagReader {
             }
             // A payload may be empty, and then so is its manifest.
             if (e.problem() != ManifestProblem.NOTHING_LISTED) {
-                unreadable.add(path);
+                worsen(path, State.UNREADABLE);
                 findings.add(BagFinding.MANIFEST_UNREADABLE, path);
             }
         }
@@ -144,10 +147,10 @@ final class BagReader {
     }
 
     /** Names of files in the manifests to which something applies; by reading them again. */
-    private List<String> examples(java.util.function.Predicate<String> wanted) throws IOException, ManifestException {
+    private List<String> examples(Predicate<String> wanted) throws IOException, ManifestException {
         Set<String> examples = new TreeSet<>();
-        for (String path : manifests) {
-            if (!unreadable.contains(path)) {
+        for (String path : manifests.keySet()) {
+            if (manifests.get(path) != State.UNREADABLE) {
                 read(path, in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
                     if (examples.size() < 6 && wanted.test(entry.path())) {
                         examples.add(entry.path());
@@ -229,9 +232,10 @@ final class BagReader {
                     path);
             return false;
         }
-        for (String manifest : manifests) {
+        for (String manifest : manifests.keySet()) {
             if (!listed.containsKey(manifest)) {
                 findings.add(BagFinding.MANIFEST_NOT_IN_TAGS, manifest);
+                worsen(manifest, State.NOT_LISTED);
             }
         }
         boolean good = true;
@@ -251,8 +255,8 @@ final class BagReader {
             return true;
         }
         findings.add(BagFinding.TAG_FILE_DIFFERS, path);
-        if (manifests.contains(path)) {
-            differing.add(path);
+        if (manifests.containsKey(path)) {
+            worsen(path, State.DIFFERS);
         }
         return false;
     }
