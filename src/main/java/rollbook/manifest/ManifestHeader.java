@@ -2,8 +2,6 @@ package rollbook.manifest;
 
 import java.time.Instant;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,14 +51,10 @@ public record ManifestHeader(
         }
     }
 
-    /** Number, folder, date and time; the folder may hold underscores, and early documents lack the Z. */
-    private static final Pattern MHL_NAME =
-            Pattern.compile("\\d{4,}_(.+)_\\d{4}-\\d{2}-\\d{2}_\\d{6}Z?\\.mhl", Pattern.CASE_INSENSITIVE);
-
     /** The covered folder that the name of an ASC MHL document gives (ASC MHL 1.0, 6.3), or null if it gives none. */
     public static @Nullable String rootFolderIn(String fileName) {
-        Matcher name = MHL_NAME.matcher(fileName);
-        return name.matches() ? name.group(1) : null;
+        MhlName name = MhlName.of(fileName);
+        return name == null ? null : name.folder();
     }
 
     public ManifestHeader {
