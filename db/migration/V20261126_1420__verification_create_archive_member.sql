@@ -26,7 +26,8 @@ create table verification_archive_finding (
     production_id uuid   not null references production_production (id),
     weight        text   not null check (weight in ('WRONG', 'INCOMPLETE', 'REMARK')),
     message_key   text   not null,
-    arguments     text[] not null,
+    count         bigint,
+    names         text[] not null,
     constraint verification_archive_finding_pk primary key (archive_id, position)
 );
 

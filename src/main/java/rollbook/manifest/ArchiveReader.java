@@ -36,7 +36,10 @@ public final class ArchiveReader {
     }
 
     private ArchiveContents read() throws IOException, ManifestException {
-        if ((long) folders.ofHistories().size() + folders.lists().size() + folders.texts().size() > MAX_MEMBERS) {
+        if ((long) folders.ofHistories().size()
+                        + folders.lists().size()
+                        + folders.texts().size()
+                > MAX_MEMBERS) {
             throw ZipDirectory.problem(ManifestProblem.ZIP_TOO_MANY_MANIFESTS, MAX_MEMBERS);
         }
         readHistories();
@@ -50,10 +53,12 @@ public final class ArchiveReader {
             throw ZipDirectory.problem(ManifestProblem.ZIP_NOTHING);
         }
         if (!others.isEmpty()) {
-            List<String> arguments = new ArrayList<>(List.of(Integer.toString(others.size())));
             String names = String.join(", ", others.subList(0, Math.min(NAMES, others.size())));
-            arguments.add(others.size() > NAMES ? names + " …" : names);
-            findings.add(new ArchiveFinding(Weight.REMARK, "manifest.archive.passed-over", arguments));
+            findings.add(new ArchiveFinding(
+                    Weight.REMARK,
+                    "manifest.archive.passed-over",
+                    (long) others.size(),
+                    List.of(others.size() > NAMES ? names + " …" : names)));
         }
         findings.sort(Comparator.comparing(ArchiveFinding::weight));
         return new ArchiveContents(format(histories, !lists.isEmpty()), members, findings);
@@ -78,13 +83,17 @@ public final class ArchiveReader {
             });
         }
         for (MhlHistory history : histories.judge()) {
-            for (MhlGeneration generation : history.generations()) {
+            // One that the chain doesn't know stands where its own number puts it, never in front of all others.
+            List<MhlGeneration> inOrder = new ArrayList<>(history.generations());
+            inOrder.sort(
+                    Comparator.comparing(MhlGeneration::sequence, Comparator.nullsFirst(Comparator.naturalOrder())));
+            for (MhlGeneration generation : inOrder) {
                 String path = byNormalForm.getOrDefault(generation.path(), generation.path());
                 members.add(new ArchiveMember(path, generation.sequence(), state(generation), null));
             }
             history.problems()
                     .forEach(problem -> findings.add(new ArchiveFinding(
-                            weight(problem.kind()), problem.kind().messageKey(), problem.arguments())));
+                            weight(problem.kind()), problem.kind().messageKey(), null, problem.arguments())));
         }
     }
 

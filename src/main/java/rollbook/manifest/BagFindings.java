@@ -31,12 +31,15 @@ final class BagFindings {
     void add(BagFinding kind, long count, List<String> examples) {
         Tally tally = tallies.computeIfAbsent(kind, any -> new Tally());
         tally.count += count;
-        examples.stream().limit(EXAMPLES - tally.examples.size()).forEach(example -> tally.examples.add(base + example));
+        examples.stream()
+                .limit(EXAMPLES - tally.examples.size())
+                .forEach(example -> tally.examples.add(base + example));
     }
 
     void addInfo(BagInfo.Line line) {
         if (lines.size() < INFO_LINES) {
-            lines.add(finding(BagFinding.INFO_LINE, List.of(line.label(), line.value())));
+            BagFinding kind = BagFinding.INFO_LINE;
+            lines.add(new ArchiveFinding(kind.weight(), kind.messageKey(), null, List.of(line.label(), line.value())));
         }
     }
 
@@ -48,15 +51,11 @@ final class BagFindings {
                 if (kind.weight() == weight) {
                     String names = String.join(", ", tally.examples);
                     String more = tally.count > tally.examples.size() ? " …" : "";
-                    all.add(finding(kind, List.of(Long.toString(tally.count), names + more)));
+                    all.add(new ArchiveFinding(kind.weight(), kind.messageKey(), tally.count, List.of(names + more)));
                 }
             });
         }
         all.addAll(lines);
         return all;
-    }
-
-    private static ArchiveFinding finding(BagFinding kind, List<String> arguments) {
-        return new ArchiveFinding(kind.weight(), kind.messageKey(), arguments);
     }
 }

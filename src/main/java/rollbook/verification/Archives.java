@@ -52,10 +52,11 @@ class Archives {
     @Transactional(rollbackFor = Exception.class)
     public void open(UUID productionId, UUID archiveId) throws IOException, ManifestException {
         boolean waits = jdbc.sql(
-                        "select exists (select 1 from verification_reading where document_id = ? and production_id = ? and state in ('WAITING', 'READING') for update)")
-                .params(archiveId, productionId)
-                .query(Boolean.class)
-                .single();
+                        "select document_id from verification_reading where document_id = ? and state in ('WAITING', 'READING') for update")
+                .param(archiveId)
+                .query(UUID.class)
+                .optional()
+                .isPresent();
         if (!waits) {
             return;
         }
@@ -101,13 +102,7 @@ class Archives {
                         select ?, production_id, ?, ?, ?, uploaded_at, uploaded_by, said_subject, said_item_id, ?
                         from verification_document where id = ?
                         """)
-                .params(
-                        id,
-                        stored.sha256(),
-                        DocumentName.shown(member.path()),
-                        stored.sizeBytes(),
-                        sequence,
-                        archiveId)
+                .params(id, stored.sha256(), DocumentName.shown(member.path()), stored.sizeBytes(), sequence, archiveId)
                 .update();
         jdbc.sql("insert into verification_reading (document_id, production_id, state) values (?, ?, 'WAITING')")
                 .params(id, productionId)
@@ -147,17 +142,18 @@ class Archives {
     }
 
     private void add(UUID productionId, UUID archiveId, int position, ArchiveFinding finding) {
-        String[] arguments = finding.arguments().stream().map(Archives::shown).toArray(String[]::new);
+        String[] names = finding.names().stream().map(Archives::shown).toArray(String[]::new);
         jdbc.sql("""
-                        insert into verification_archive_finding (archive_id, position, production_id, weight, message_key, arguments)
-                        values (?, ?, ?, ?, ?, ?)
+                        insert into verification_archive_finding (archive_id, position, production_id, weight, message_key, count, names)
+                        values (?, ?, ?, ?, ?, ?, ?)
                         """)
                 .param(archiveId)
                 .param(position)
                 .param(productionId)
                 .param(finding.weight().name())
                 .param(finding.messageKey())
-                .param(arguments)
+                .param(finding.count())
+                .param(names)
                 .update();
     }
 
@@ -171,10 +167,7 @@ class Archives {
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, ended_at = ?, format = ?
                         from verification_document d where d.id = r.document_id and r.document_id = ?
                         """)
-                .params(
-                        Timestamp.from(clock.instant()),
-                        contents.format().name(),
-                        archiveId)
+                .params(Timestamp.from(clock.instant()), contents.format().name(), archiveId)
                 .update();
     }
 }

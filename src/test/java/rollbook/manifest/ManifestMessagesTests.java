@@ -56,6 +56,14 @@ class ManifestMessagesTests {
         Arrays.stream(RollWarning.Kind.values())
                 .map(RollWarning.Kind::messageKey)
                 .forEach(keys::add);
+        Arrays.stream(BagFinding.values()).map(BagFinding::messageKey).forEach(keys::add);
+        Arrays.stream(ArchiveMember.State.values())
+                .map(ArchiveMember.State::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(ArchiveFinding.Weight.values())
+                .map(ArchiveFinding.Weight::messageKey)
+                .forEach(keys::add);
+        keys.add("manifest.archive.passed-over");
         return keys;
     }
 }
