@@ -32,10 +32,12 @@ public final class ManifestArchive {
     private final ZipDirectory directory;
     private final Map<String, ZipEntry> files = new LinkedHashMap<>();
     private final Set<String> admitted = new HashSet<>();
-    private long roomBytes = MAX_UNPACKED_BYTES;
+    private final long mostBytes;
+    private long unpackedBytes;
 
-    private ManifestArchive(SeekableByteChannel channel) throws IOException, ManifestException {
+    private ManifestArchive(SeekableByteChannel channel, long mostBytes) throws IOException, ManifestException {
         this.channel = channel;
+        this.mostBytes = mostBytes;
         this.directory = new ZipDirectory(channel);
         for (ZipEntry entry : directory.entries()) {
             if (!entry.isFolder()) {
@@ -51,7 +53,11 @@ public final class ManifestArchive {
     }
 
     public static ManifestArchive open(SeekableByteChannel channel) throws IOException, ManifestException {
-        return new ManifestArchive(channel);
+        return open(channel, MAX_UNPACKED_BYTES);
+    }
+
+    static ManifestArchive open(SeekableByteChannel channel, long mostBytes) throws IOException, ManifestException {
+        return new ManifestArchive(channel, mostBytes);
     }
 
     /** Takes the bytes of a file. */
@@ -73,11 +79,21 @@ public final class ManifestArchive {
     public <T> T read(String path, Reading<T> reading) throws IOException, ManifestException {
         ZipEntry entry = entry(path);
         try (InputStream content = new ZipContent(unpacked(entry), entry)) {
+            return readWhole(content, reading);
+        } catch (ZipContent.Fault e) {
+            throw ZipDirectory.problem(ManifestProblem.ZIP_FILE_DAMAGED, path);
+        }
+    }
+
+    /** Damage of the archive is told before faults that may come of it. */
+    private static <T> T readWhole(InputStream content, Reading<T> reading) throws IOException, ManifestException {
+        try {
             T result = reading.read(content);
             content.transferTo(OutputStream.nullOutputStream());
             return result;
-        } catch (ZipContent.Fault e) {
-            throw ZipDirectory.problem(ManifestProblem.ZIP_FILE_DAMAGED, path);
+        } catch (ManifestException e) {
+            content.transferTo(OutputStream.nullOutputStream());
+            throw e;
         }
     }
 
@@ -88,10 +104,10 @@ public final class ManifestArchive {
             throw ZipDirectory.problem(ManifestProblem.ZIP_RATIO, entry.path(), MAX_RATIO);
         }
         if (admitted.add(entry.path())) {
-            roomBytes -= Math.min(entry.sizeBytes(), MAX_UNPACKED_BYTES + 1);
-        }
-        if (roomBytes < 0) {
-            throw ZipDirectory.problem(ManifestProblem.ZIP_TOO_LARGE, MAX_UNPACKED_BYTES >> 30);
+            if (entry.sizeBytes() > mostBytes - unpackedBytes) {
+                throw ZipDirectory.problem(ManifestProblem.ZIP_TOO_LARGE, MAX_UNPACKED_BYTES >> 30);
+            }
+            unpackedBytes += entry.sizeBytes();
         }
     }
 
