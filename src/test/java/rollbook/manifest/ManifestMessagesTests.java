@@ -45,6 +45,9 @@ class ManifestMessagesTests {
         Arrays.stream(HistoryProblem.Kind.values())
                 .map(HistoryProblem.Kind::messageKey)
                 .forEach(keys::add);
+        Arrays.stream(DirectoryFinding.State.values())
+                .map(DirectoryFinding.State::messageKey)
+                .forEach(keys::add);
         Arrays.stream(ManifestHeader.Process.values())
                 .map(value -> "manifest.process." + value)
                 .forEach(keys::add);
