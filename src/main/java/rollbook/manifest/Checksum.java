@@ -129,6 +129,14 @@ public final class Checksum {
         return true;
     }
 
+    /** Whether its algorithm is of the XXH family, or not known and perhaps so. */
+    boolean mayBeXxh() {
+        return algorithm.isXxh()
+                || assumed
+                        && ChecksumAlgorithm.ofDigestBytes(digest.length).stream()
+                                .anyMatch(ChecksumAlgorithm::isXxh);
+    }
+
     boolean ofNoBytes() {
         for (ChecksumAlgorithm candidate : ChecksumAlgorithm.values()) {
             if ((candidate == algorithm || assumed) && Arrays.equals(digest, candidate.emptyDigest())) {
