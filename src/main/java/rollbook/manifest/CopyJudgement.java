@@ -86,7 +86,6 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
 
     private static void addRemarks(
             ReferenceFacts reference, ManifestComparison comparison, List<VerdictReason> reasons) {
-        add(reasons, comparison.algorithmSettled(), VerdictReason.ALGORITHM_BY_AGREEMENT);
         add(reasons, comparison.bytesReversed(), VerdictReason.BYTE_ORDER_REVERSED);
         add(reasons, reference.roundTrip() == ReferenceFacts.RoundTrip.ABSENT, VerdictReason.NO_ROUND_TRIP);
         add(reasons, has(comparison, MOVED), VerdictReason.MOVED_FILES);

@@ -77,7 +77,7 @@ public final class ManifestComparison {
     }
 
     /** Of some file only an equal digest of the other side tells which algorithm made this side's. */
-    boolean algorithmSettled() {
+    public boolean algorithmSettled() {
         return algorithmSettled;
     }
 

@@ -14,6 +14,7 @@ import rollbook.inventory.MediaItem;
 record DocumentPage(
         Document document,
         DocumentDetails.Details details,
+        List<AlgorithmQuestion> questions,
         List<PartView> parts,
         List<DocumentDetails.Judged> judged,
         Map<String, UUID> rollIds,

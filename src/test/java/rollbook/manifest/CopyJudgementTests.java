@@ -3,7 +3,6 @@ package rollbook.manifest;
 import static org.assertj.core.api.Assertions.assertThat;
 import static rollbook.manifest.ChecksumAlgorithm.MD5;
 import static rollbook.manifest.ChecksumAlgorithm.SHA1;
-import static rollbook.manifest.ChecksumAlgorithm.XXH128;
 import static rollbook.manifest.Manifests.assumed;
 import static rollbook.manifest.Manifests.digest;
 import static rollbook.manifest.Manifests.file;
@@ -29,16 +28,6 @@ class CopyJudgementTests {
     @Test
     void equalDigestsFromAnIndependentDocumentProveTheCopy() {
         assertThat(judge(CARD, LIST, REFERENCE, EQUAL)).isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of()));
-    }
-
-    @Test
-    void saysThatAgreementToldTheAlgorithm() {
-        FileListing guessed = listing(file("a", null, assumed(MD5, 1)), file("b", null, assumed(MD5, 2)));
-        FileListing xxh = listing(file("a", null, digest(XXH128, 1)), file("b", null, digest(XXH128, 2)));
-
-        assertThat(judge(CARD, LIST, xxh, guessed))
-                .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of(VerdictReason.ALGORITHM_BY_AGREEMENT)));
-        assertThat(judge(CARD, LIST, guessed, guessed)).isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of()));
     }
 
     /** Each line may be in its own order; the digests are those of "abc" and of no bytes in the xxHash documents. */
@@ -207,7 +196,7 @@ class CopyJudgementTests {
         assertThat(judge(CARD, LIST, guessed, listing(md5("a", 8), md5("b", 9))).reasons())
                 .containsExactly(VerdictReason.DIFFERENT_BYTES, VerdictReason.ALL_DIFFER_ALGORITHM_ASSUMED);
         assertThat(judge(CARD, LIST, guessed, listing(md5("a", 1), md5("b", 9))).reasons())
-                .containsExactly(VerdictReason.DIFFERENT_BYTES, VerdictReason.ALGORITHM_BY_AGREEMENT);
+                .containsExactly(VerdictReason.DIFFERENT_BYTES);
         assertThat(judge(CARD, LIST, REFERENCE, listing(md5("a", 8), md5("b", 9)))
                         .reasons())
                 .containsExactly(VerdictReason.DIFFERENT_BYTES);
