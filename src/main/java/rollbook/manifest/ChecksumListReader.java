@@ -72,20 +72,21 @@ final class ChecksumListReader {
             throw refusal(ManifestProblem.BINARY, 1);
         }
         for (int end = line.indexOf('\n'); end >= 0; end = line.indexOf('\n', end + 1)) {
-            if (remark || isListLine(line, end + 1)) {
+            if (remark || isListLine(line.substring(end + 1))) {
                 throw refusal(ManifestProblem.BINARY, line.length() + 1);
             }
         }
         return line;
     }
 
-    private static boolean isListLine(String text, int start) {
-        int end = start;
+    /** Whether a line begins with a digest, or is a tagged one. */
+    static boolean isListLine(String text) {
+        int end = 0;
         while (end < text.length() && HexFormat.isHexDigit(text.charAt(end))) {
             end++;
         }
-        boolean digest = end - start >= SHORTEST_DIGEST && end < text.length() && text.charAt(end) <= ' ';
-        return digest || BsdListLine.parse(text.substring(start), true) != null;
+        boolean digest = end >= SHORTEST_DIGEST && end < text.length() && text.charAt(end) <= ' ';
+        return digest || BsdListLine.parse(text, true) != null;
     }
 
     private ManifestEntry entry(String text) throws ManifestException {

@@ -54,7 +54,8 @@ public final class ManifestReader {
         while (first != null && !lines.isNulEnded() && ChecksumListReader.isRemark(first.stripLeading())) {
             first = lines.next();
         }
-        TableHeader table = first == null ? null : TableHeader.of(first, lines.lineNumber());
+        boolean list = first == null || ChecksumListReader.isListLine(first.stripLeading());
+        TableHeader table = list ? null : TableHeader.of(first, lines.lineNumber());
         return table == null
                 ? new ChecksumListReader(lines, hints).read(first, sink)
                 : new TableReader(lines, table, hints).read(sink);

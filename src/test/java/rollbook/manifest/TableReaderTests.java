@@ -87,6 +87,12 @@ class TableReaderTests {
                 .containsExactly(ChecksumAlgorithm.XXH128);
     }
 
+    @Test
+    void aListWhoseFirstNameLooksLikeAHeaderStaysAList() throws Exception {
+        assertThat(read(ABC_MD5 + "  a,path,size").only().path()).isEqualTo("a,path,size");
+        assertThat(read("MD5 (a,path,size,b) = " + ABC_MD5).only().path()).isEqualTo("a,path,size,b");
+    }
+
     /** RFC 4180, 2: 5 to 7. */
     @Test
     void aCellInQuotationMarksMayHoldAnything() throws Exception {
