@@ -126,7 +126,7 @@ final class BagReader {
     }
 
     private ManifestHeader readManifest(String path, int number, InputStream in) throws IOException, ManifestException {
-        BagManifestReader reader = BagManifestReader.ofPayload(in, path, coded);
+        BagManifestReader reader = BagManifestReader.ofPayload(in, DocumentHints.named(path), coded);
         ManifestHeader header = reader.read(entry -> {
             if (!payload.add(number, entry.path())) {
                 findings.add(BagFinding.LISTED_TWICE, entry.path());
@@ -152,11 +152,12 @@ final class BagReader {
             if (manifests.get(path) != State.UNREADABLE) {
                 read(
                         path,
-                        in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
-                            if (examples.size() < 6 && wanted.test(entry.path())) {
-                                examples.add(entry.path());
-                            }
-                        }));
+                        in -> BagManifestReader.ofPayload(in, DocumentHints.named(path), coded)
+                                .read(entry -> {
+                                    if (examples.size() < 6 && wanted.test(entry.path())) {
+                                        examples.add(entry.path());
+                                    }
+                                }));
             }
         }
         return List.copyOf(examples);
@@ -168,7 +169,7 @@ final class BagReader {
             return toFetch;
         }
         read("fetch.txt", in -> {
-            LineReader lines = new LineReader(new BagLines(in));
+            LineReader lines = new LineReader(new BagLines(in), false);
             for (String line = lines.next(); line != null; line = lines.next()) {
                 Matcher parts = FETCH.matcher(line);
                 String path = parts.matches() ? payloadPath(parts.group(3), lines.lineNumber()) : null;
@@ -216,7 +217,7 @@ final class BagReader {
         Map<String, Checksum> listed = new LinkedHashMap<>();
         try {
             read(path, in -> {
-                BagManifestReader reader = BagManifestReader.ofTagFiles(in, path, coded);
+                BagManifestReader reader = BagManifestReader.ofTagFiles(in, DocumentHints.named(path), coded);
                 ManifestHeader header = reader.read(
                         entry -> listed.put(entry.path(), entry.checksums().get(0)));
                 addHabits(path, reader);

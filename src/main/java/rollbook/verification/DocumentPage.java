@@ -17,6 +17,7 @@ record DocumentPage(
         Document document,
         DocumentDetails.Details details,
         @Nullable ArchivePage archive,
+        List<AlgorithmQuestion> questions,
         List<PartView> parts,
         List<DocumentDetails.Judged> judged,
         Map<String, UUID> rollIds,

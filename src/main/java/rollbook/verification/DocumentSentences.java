@@ -5,6 +5,7 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.ArchiveFinding;
 import rollbook.manifest.ArchiveMember;
+import rollbook.manifest.ChecksumAlgorithm;
 import rollbook.web.Display;
 
 /** The sentences that answer what the pages of documents are asked. */
@@ -125,6 +126,20 @@ class DocumentSentences {
                 "verification.document.place",
                 document.problemLine() == null ? 0 : document.problemLine(),
                 document.problemColumn() == null ? 0 : document.problemColumn());
+    }
+
+    /** What has to be said of the document's digests, a question for each of their lengths. */
+    public List<String> questions(Document document) {
+        return document.askedDigits().stream().map(this::question).toList();
+    }
+
+    public String question(int digits) {
+        List<ChecksumAlgorithm> choices = ChecksumAlgorithm.ofHexDigits(digits);
+        return display.text(
+                "verification.algorithm.question",
+                digits,
+                choices.get(0).label(),
+                choices.get(1).label());
     }
 
     public String progress(Document document) {
