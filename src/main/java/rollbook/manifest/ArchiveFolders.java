@@ -13,8 +13,25 @@ import java.util.TreeSet;
  */
 final class ArchiveFolders {
     private static final Set<String> LIST_ENDINGS = Set.of(
-            "mhl", "md5", "sha1", "sha256", "sha512", "xxh", "xxh64", "xxh3", "xxh128", "xxhash", "c4", "md5sum",
-            "md5sums", "sha1sum", "sha1sums", "sha256sum", "sha256sums", "sha512sum", "sha512sums");
+            "mhl",
+            "md5",
+            "sha1",
+            "sha256",
+            "sha512",
+            "xxh",
+            "xxh64",
+            "xxh3",
+            "xxh128",
+            "xxhash",
+            "c4",
+            "md5sum",
+            "md5sums",
+            "sha1sum",
+            "sha1sums",
+            "sha256sum",
+            "sha256sums",
+            "sha512sum",
+            "sha512sums");
     private static final Set<String> TEXT_ENDINGS = Set.of("txt", "csv", "tsv", "sum", "sums", "sfv", "");
 
     private final List<String> ofHistories = new ArrayList<>();
@@ -99,7 +116,9 @@ final class ArchiveFolders {
 
     /** What some systems put beside every file. */
     private static boolean isShadow(String path) {
-        return path.startsWith("__MACOSX/") || path.contains("/__MACOSX/") || name(path).startsWith("._");
+        return path.startsWith("__MACOSX/")
+                || path.contains("/__MACOSX/")
+                || name(path).startsWith("._");
     }
 
     private static String name(String path) {

@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
  * @param state whether what names it in the archive agrees
  * @param bag the folder of the bag whose manifest it is; all those of one bag speak together. Null for others
  */
-public record ArchiveMember(String path, @Nullable Integer generation, State state, @Nullable String bag) {
+public record ArchiveMember(
+        String path,
+        @Nullable Integer generation,
+        State state,
+        @Nullable String bag) {
 
     public enum State {
         /** What names it agrees with its bytes, or nothing needs to name it. */

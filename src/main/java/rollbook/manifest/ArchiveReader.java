@@ -36,7 +36,10 @@ public final class ArchiveReader {
     }
 
     private ArchiveContents read() throws IOException, ManifestException {
-        if ((long) folders.ofHistories().size() + folders.lists().size() + folders.texts().size() > MAX_MEMBERS) {
+        if ((long) folders.ofHistories().size()
+                        + folders.lists().size()
+                        + folders.texts().size()
+                > MAX_MEMBERS) {
             throw ZipDirectory.problem(ManifestProblem.ZIP_TOO_MANY_MANIFESTS, MAX_MEMBERS);
         }
         readHistories();

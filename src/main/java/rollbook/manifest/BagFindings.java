@@ -31,7 +31,9 @@ final class BagFindings {
     void add(BagFinding kind, long count, List<String> examples) {
         Tally tally = tallies.computeIfAbsent(kind, any -> new Tally());
         tally.count += count;
-        examples.stream().limit(EXAMPLES - tally.examples.size()).forEach(example -> tally.examples.add(base + example));
+        examples.stream()
+                .limit(EXAMPLES - tally.examples.size())
+                .forEach(example -> tally.examples.add(base + example));
     }
 
     void addInfo(BagInfo.Line line) {

@@ -18,7 +18,8 @@ import rollbook.manifest.ManifestHeader.AlgorithmBasis;
  * paths are relative to the payload folder, or to the bag where the manifest is one of tag files.
  */
 final class BagManifestReader {
-    private static final Pattern NAMED = Pattern.compile("(?i)(?:^|.*[^a-z])(?:tag)?manifest-[a-z0-9]+(?:[^a-z0-9].*)?");
+    private static final Pattern NAMED =
+            Pattern.compile("(?i)(?:^|.*[^a-z])(?:tag)?manifest-[a-z0-9]+(?:[^a-z0-9].*)?");
     private static final Pattern LINE =
             Pattern.compile("[0-9A-Fa-f]{16,128}([ \\t]+)(\\*?)(?:\\./)?data/.+", Pattern.DOTALL);
 

@@ -125,8 +125,7 @@ final class BagReader {
         }
     }
 
-    private ManifestHeader readManifest(String path, int number, InputStream in)
-            throws IOException, ManifestException {
+    private ManifestHeader readManifest(String path, int number, InputStream in) throws IOException, ManifestException {
         BagManifestReader reader = BagManifestReader.ofPayload(in, path, coded);
         ManifestHeader header = reader.read(entry -> {
             if (!payload.add(number, entry.path())) {
@@ -151,11 +150,13 @@ final class BagReader {
         Set<String> examples = new TreeSet<>();
         for (String path : manifests.keySet()) {
             if (manifests.get(path) != State.UNREADABLE) {
-                read(path, in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
-                    if (examples.size() < 6 && wanted.test(entry.path())) {
-                        examples.add(entry.path());
-                    }
-                }));
+                read(
+                        path,
+                        in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
+                            if (examples.size() < 6 && wanted.test(entry.path())) {
+                                examples.add(entry.path());
+                            }
+                        }));
             }
         }
         return List.copyOf(examples);
@@ -216,8 +217,8 @@ final class BagReader {
         try {
             read(path, in -> {
                 BagManifestReader reader = BagManifestReader.ofTagFiles(in, path, coded);
-                ManifestHeader header = reader.read(entry ->
-                        listed.put(entry.path(), entry.checksums().get(0)));
+                ManifestHeader header = reader.read(
+                        entry -> listed.put(entry.path(), entry.checksums().get(0)));
                 addHabits(path, reader);
                 return header;
             });

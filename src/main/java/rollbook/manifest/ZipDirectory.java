@@ -88,7 +88,10 @@ final class ZipDirectory {
         byte[] name = new byte[length];
         bytes.get(name);
         try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(name)).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(name))
+                    .toString();
         } catch (CharacterCodingException e) {
             // Without the flag for UTF-8 a name is in the old code page, and some systems write UTF-8 without it.
             return new String(name, OLD_NAMES);
@@ -142,8 +145,7 @@ final class ZipDirectory {
         int tailBytes = (int) Math.min(size, END_BYTES + MAX_COMMENT);
         ByteBuffer tail = bytes(size - tailBytes, tailBytes);
         for (int at = tailBytes - END_BYTES; at >= 0; at--) {
-            if (tail.getInt(at) == END
-                    && at + END_BYTES + Short.toUnsignedInt(tail.getShort(at + 20)) == tailBytes) {
+            if (tail.getInt(at) == END && at + END_BYTES + Short.toUnsignedInt(tail.getShort(at + 20)) == tailBytes) {
                 return size - tailBytes + at;
             }
         }

@@ -101,13 +101,7 @@ class Archives {
                         select ?, production_id, ?, ?, ?, uploaded_at, uploaded_by, said_subject, said_item_id, ?
                         from verification_document where id = ?
                         """)
-                .params(
-                        id,
-                        stored.sha256(),
-                        DocumentName.shown(member.path()),
-                        stored.sizeBytes(),
-                        sequence,
-                        archiveId)
+                .params(id, stored.sha256(), DocumentName.shown(member.path()), stored.sizeBytes(), sequence, archiveId)
                 .update();
         jdbc.sql("insert into verification_reading (document_id, production_id, state) values (?, ?, 'WAITING')")
                 .params(id, productionId)
@@ -171,10 +165,7 @@ class Archives {
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, ended_at = ?, format = ?
                         from verification_document d where d.id = r.document_id and r.document_id = ?
                         """)
-                .params(
-                        Timestamp.from(clock.instant()),
-                        contents.format().name(),
-                        archiveId)
+                .params(Timestamp.from(clock.instant()), contents.format().name(), archiveId)
                 .update();
     }
 }
