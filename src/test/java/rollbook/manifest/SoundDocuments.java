@@ -18,6 +18,26 @@ import rollbook.manifest.ManifestHeader.Process;
 
 /** One sound document of each kind that is read, small enough to be broken everywhere. */
 final class SoundDocuments {
+    /** The kinds of documents that are read, each with a name that such a document has. */
+    enum Kind {
+        LIST("card.md5"),
+        TABLE("card.csv"),
+        BAG_MANIFEST("manifest-md5.txt"),
+        HASH_LIST(Manifests.FIRST_GENERATION),
+        CHAIN("ascmhl_chain.xml"),
+        ARCHIVE("upload.zip");
+
+        private final String fileName;
+
+        Kind(String fileName) {
+            this.fileName = fileName;
+        }
+
+        String fileName() {
+            return fileName;
+        }
+    }
+
     private SoundDocuments() {}
 
     static List<Document> all(SplittableRandom random) {
