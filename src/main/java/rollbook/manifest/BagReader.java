@@ -129,7 +129,7 @@ final class BagReader {
         BagManifestReader reader = BagManifestReader.ofPayload(in, path, coded);
         ManifestHeader header = reader.read(entry -> {
             if (!payload.add(number, entry.path())) {
-                findings.add(BagFinding.LISTED_TWICE, entry.path());
+                findings.add(BagFinding.LISTED_TWICE, BagPath.PAYLOAD + entry.path());
             }
         });
         addHabits(path, reader);
@@ -154,7 +154,7 @@ final class BagReader {
                         path,
                         in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
                             if (examples.size() < 6 && wanted.test(entry.path())) {
-                                examples.add(entry.path());
+                                examples.add(BagPath.PAYLOAD + entry.path());
                             }
                         }));
             }
@@ -176,9 +176,9 @@ final class BagReader {
                     findings.add(BagFinding.FETCH_MALFORMED, line);
                 } else {
                     toFetch.add(path);
-                    findings.add(BagFinding.FETCH, path);
+                    findings.add(BagFinding.FETCH, BagPath.PAYLOAD + path);
                     if (!payload.inEvery(path, readable)) {
-                        findings.add(BagFinding.FETCH_UNLISTED, path);
+                        findings.add(BagFinding.FETCH_UNLISTED, BagPath.PAYLOAD + path);
                     }
                 }
             }
@@ -280,7 +280,7 @@ final class BagReader {
                 there.add(name);
                 octets = octets.add(BigInteger.valueOf(archive.sizeBytes(base + path)));
                 if (readable > 0 && !payload.lists(name)) {
-                    findings.add(BagFinding.PAYLOAD_UNLISTED, name);
+                    findings.add(BagFinding.PAYLOAD_UNLISTED, path);
                 }
             }
         }

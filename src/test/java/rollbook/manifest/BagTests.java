@@ -128,7 +128,7 @@ class BagTests {
         files.put("manifest-sha1.txt", digest(ChecksumAlgorithm.SHA1, "abc") + " data/A001/two.mxf\n");
         ArchiveFinding missing = finding(read(), BagFinding.NOT_IN_EVERY_MANIFEST);
         assertThat(missing.weight()).isEqualTo(ArchiveFinding.Weight.INCOMPLETE);
-        assertThat(missing.arguments()).containsExactly(2L, "A001/one.mxf, A001/two.mxf");
+        assertThat(missing.arguments()).containsExactly(2L, "data/A001/one.mxf, data/A001/two.mxf");
         files.put("manifest-sha1.txt", digest(ChecksumAlgorithm.SHA1, "abc") + " data/A001/one.mxf\n");
         assertThat(findings()).doesNotContain(BagFinding.NOT_IN_EVERY_MANIFEST);
     }
@@ -157,8 +157,8 @@ class BagTests {
         files.put("data/A001/one.mxf", "not abc: bytes are for a reading of the copy");
         files.put("data/A001/three.mxf", "");
         Bag bag = read();
-        assertThat(finding(bag, BagFinding.PAYLOAD_MISSING).arguments()).containsExactly(1L, "A001/two.mxf");
-        assertThat(finding(bag, BagFinding.PAYLOAD_UNLISTED).arguments()).containsExactly(1L, "A001/three.mxf");
+        assertThat(finding(bag, BagFinding.PAYLOAD_MISSING).arguments()).containsExactly(1L, "data/A001/two.mxf");
+        assertThat(finding(bag, BagFinding.PAYLOAD_UNLISTED).arguments()).containsExactly(1L, "data/A001/three.mxf");
         assertThat(bag.isUnaltered()).isTrue();
     }
 
@@ -245,7 +245,7 @@ class BagTests {
         files.put("data/A001/one.mxf", "abc");
         files.put("fetch.txt", "https://host.invalid/two - data/A001/two.mxf\n");
         Bag bag = read();
-        assertThat(finding(bag, BagFinding.FETCH).arguments()).containsExactly(1L, "A001/two.mxf");
+        assertThat(finding(bag, BagFinding.FETCH).arguments()).containsExactly(1L, "data/A001/two.mxf");
         assertThat(findings(bag)).doesNotContain(BagFinding.PAYLOAD_MISSING);
         files.put("fetch.txt", """
                 https://host.invalid/x 12 data/A001/x.mxf
@@ -253,7 +253,7 @@ class BagTests {
                 https://host.invalid/z 1 ../z
                 """);
         bag = read();
-        assertThat(finding(bag, BagFinding.FETCH_UNLISTED).arguments()).containsExactly(1L, "A001/x.mxf");
+        assertThat(finding(bag, BagFinding.FETCH_UNLISTED).arguments()).containsExactly(1L, "data/A001/x.mxf");
         assertThat(finding(bag, BagFinding.FETCH_MALFORMED).count()).isEqualTo(2);
     }
 
