@@ -52,7 +52,7 @@ class DocumentPages {
         List<PartView> parts = assignments.parts(productionId, documentId).stream()
                 .map(part -> view(document, part, byPart.getOrDefault(part.id(), List.of()), rollIds, media))
                 .toList();
-        List<AlgorithmQuestion> questions = algorithms.questions(productionId, documentId);
+        List<AlgorithmQuestion> questions = algorithms.questions(document);
         return new DocumentPage(
                 document, found, questions, parts, details.judged(productionId, documentId), rollIds, media);
     }
