@@ -5,8 +5,6 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param rootFolder the covered folder, from the name of an ASC MHL document
  * @param concluded of the algorithms those that the document doesn't state, each with the ground on which it was
  *     concluded
+ * @param mhl what only an ASC MHL document says; null for others
  */
 public record ManifestHeader(
         ManifestFormat format,
@@ -33,7 +32,8 @@ public record ManifestHeader(
         Process process,
         @Nullable String comment,
         @Nullable String rootFolder,
-        Map<ChecksumAlgorithm, AlgorithmBasis> concluded) {
+        Map<ChecksumAlgorithm, AlgorithmBasis> concluded,
+        @Nullable MhlDetails mhl) {
 
     /** How an ASC MHL document came about (ASC MHL 1.0, 6.4.6). */
     public enum Process {
@@ -63,34 +63,15 @@ public record ManifestHeader(
         }
     }
 
-    /** Number, folder, date and time; the folder may hold underscores, and early documents lack the Z. */
-    private static final Pattern MHL_NAME =
-            Pattern.compile("\\d{4,}_(.+)_\\d{4}-\\d{2}-\\d{2}_\\d{6}Z?\\.mhl", Pattern.CASE_INSENSITIVE);
-
     /** The covered folder that the name of an ASC MHL document gives (ASC MHL 1.0, 6.3), or null if it gives none. */
     public static @Nullable String rootFolderIn(String fileName) {
-        Matcher name = MHL_NAME.matcher(fileName);
-        return name.matches() ? name.group(1) : null;
+        MhlName name = MhlName.of(fileName);
+        return name == null ? null : name.folder();
     }
 
     public ManifestHeader {
         algorithms = Set.copyOf(algorithms);
         concluded = Map.copyOf(concluded);
-    }
-
-    /** A document of which no algorithm was concluded. */
-    public ManifestHeader(
-            ManifestFormat format,
-            Set<ChecksumAlgorithm> algorithms,
-            AlgorithmBasis basis,
-            long entries,
-            int references,
-            @Nullable Instant created,
-            @Nullable String host,
-            Process process,
-            @Nullable String comment,
-            @Nullable String rootFolder) {
-        this(format, algorithms, basis, entries, references, created, host, process, comment, rootFolder, Map.of());
     }
 
     /** The algorithms on this ground. */

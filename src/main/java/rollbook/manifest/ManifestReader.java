@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.io.InputStream;
 
 /**
- * Reads a manifest as a stream: GNU and BSD style checksum lists, tables, and ASC MHL 2 hash lists, told apart by their
- * content.
+ * Reads a manifest as a stream: GNU and BSD style checksum lists, tables, manifests of bags and ASC MHL 2 hash lists,
+ * told apart by their content.
  *
  * <p>Memory does not grow with the document. A document that can't be understood to its end is refused; entries handed
  * out before that must then be dropped by the receiver. Safe for use by many threads.
@@ -31,8 +31,11 @@ public final class ManifestReader {
         byte[] start = peek(content);
         refuseWideEncodings(start);
         content.skipNBytes(markLength(start));
-        return startsWithAngleBracket(start)
-                ? new AscMhlReader(content, hints.fileName()).read(sink)
+        if (startsWithAngleBracket(start)) {
+            return new AscMhlReader(content, hints.fileName()).read(sink);
+        }
+        return BagManifestReader.fits(start, start.length < PEEK_BYTES, hints.fileName())
+                ? BagManifestReader.ofPayload(content, hints, true).read(sink)
                 : readText(new LineReader(content, ChecksumListReader.isNulEnded(start)), hints, sink);
     }
 

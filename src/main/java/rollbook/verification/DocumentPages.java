@@ -19,6 +19,7 @@ class DocumentPages {
     private final Documents documents;
     private final DocumentDetails details;
     private final AlgorithmStatements algorithms;
+    private final ArchivePages archives;
     private final Assignments assignments;
     private final Rolls rolls;
     private final MediaItems items;
@@ -27,12 +28,14 @@ class DocumentPages {
             Documents documents,
             DocumentDetails details,
             AlgorithmStatements algorithms,
+            ArchivePages archives,
             Assignments assignments,
             Rolls rolls,
             MediaItems items) {
         this.documents = documents;
         this.details = details;
         this.algorithms = algorithms;
+        this.archives = archives;
         this.assignments = assignments;
         this.rolls = rolls;
         this.items = items;
@@ -42,8 +45,9 @@ class DocumentPages {
     DocumentPage get(UUID productionId, UUID documentId) {
         Document document = documents.get(productionId, documentId);
         DocumentDetails.Details found = details.details(productionId, documentId);
-        if (document.state() != Document.State.READ) {
-            return new DocumentPage(document, found, List.of(), List.of(), List.of(), Map.of(), List.of());
+        if (document.state() != Document.State.READ || document.isArchive()) {
+            ArchivePage archive = document.isArchive() ? archives.get(productionId, documentId) : null;
+            return new DocumentPage(document, found, List.of(), archive, List.of(), List.of(), Map.of(), List.of());
         }
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
         List<MediaItem> media = items.list(productionId, MediaKind.DRIVE, MediaKind.ARRAY, MediaKind.TAPE);
@@ -54,7 +58,7 @@ class DocumentPages {
                 .toList();
         List<AlgorithmQuestion> questions = algorithms.questions(document);
         return new DocumentPage(
-                document, found, questions, parts, details.judged(productionId, documentId), rollIds, media);
+                document, found, questions, null, parts, details.judged(productionId, documentId), rollIds, media);
     }
 
     private static PartView view(
