@@ -179,7 +179,7 @@ final class BagReader {
             return toFetch;
         }
         read("fetch.txt", in -> {
-            LineReader lines = new LineReader(new BagLines(in), false);
+            LineReader lines = new LineReader(new BagLines(in));
             for (String line = lines.next(); line != null; line = lines.next()) {
                 Matcher parts = FETCH.matcher(line);
                 String path = parts.matches() ? payloadPath(parts.group(3), lines.lineNumber()) : null;

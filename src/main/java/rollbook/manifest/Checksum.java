@@ -59,7 +59,8 @@ public final class Checksum {
         return text.endsWith("=") ? decodeBase64(text) : decodeHex(text);
     }
 
-    private static byte @Nullable [] decodeHex(String text) {
+    /** The bytes of hexadecimal digits of any case; null for other text. */
+    static byte @Nullable [] decodeHex(String text) {
         if (text.length() % 2 != 0) {
             return null;
         }

@@ -35,6 +35,7 @@ class Documents {
                    d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
                    r.problem_args, r.problem_line, r.problem_column,
+                   r.ambiguous_digits,
                    array(select digits from unnest(r.ambiguous_digits) as digits
                          where not exists (
                              select 1 from verification_algorithm_statement s
@@ -227,6 +228,7 @@ class Documents {
                 texts(row.getArray("problem_args")),
                 row.getObject("problem_line", Long.class),
                 row.getObject("problem_column", Integer.class),
+                List.of((Integer[]) row.getArray("ambiguous_digits").getArray()),
                 List.of((Integer[]) row.getArray("asked_digits").getArray()),
                 row.getLong("parts"),
                 row.getLong("unassigned"),
