@@ -38,6 +38,7 @@ class DocumentReader {
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final DocumentNotes notes;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -47,6 +48,7 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            DocumentNotes notes,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -54,6 +56,7 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.notes = notes;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -123,6 +126,7 @@ class DocumentReader {
         if (finished == 0) {
             return;
         }
+        notes.add(source.productionId(), source.id(), header);
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();

@@ -21,7 +21,8 @@ class ManifestMessagesTests {
 
         assertThat(texts.stringPropertyNames()).containsExactlyInAnyOrderElementsOf(keys());
         texts.values()
-                .forEach(text -> assertThat(new MessageFormat(text.toString()).format(new Object[] {"x", "y", "z"}))
+                .forEach(text -> assertThat(
+                                new MessageFormat(text.toString()).format(new Object[] {"x", "y", "z", "w"}))
                         .isNotBlank()
                         .doesNotContain("{"));
     }
