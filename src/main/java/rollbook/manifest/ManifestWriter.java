@@ -28,6 +28,11 @@ public interface ManifestWriter extends Closeable {
         return new BsdListWriter(out);
     }
 
+    /** A manifest of a bag's payload, whose paths are relative to the folder {@code data}. */
+    static ManifestWriter bagManifest(OutputStream out, ChecksumAlgorithm algorithm) {
+        return new BagManifestWriter(out, algorithm);
+    }
+
     /** An ASC MHL hash list; its algorithms are C4, MD5, SHA-1, XXH128, XXH3-64 and XXH64. */
     static ManifestWriter ascMhl(OutputStream out, MhlCreator creator) throws IOException {
         return ascMhl(out, creator, MhlScope.PLAIN);
