@@ -39,6 +39,7 @@ class DocumentReader {
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final DocumentNotes notes;
     private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
@@ -49,6 +50,7 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            DocumentNotes notes,
             Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
@@ -57,6 +59,7 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.notes = notes;
         this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
@@ -152,6 +155,7 @@ class DocumentReader {
         if (finished == 0) {
             return;
         }
+        notes.add(source.productionId(), source.id(), header);
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();
