@@ -50,9 +50,16 @@ public record ManifestEntry(
         this(path, sizeBytes, checksums, action, line, null, null);
     }
 
-    /** The same file seen from another folder; {@code previousPath} stays as the document has it. */
-    public ManifestEntry withPath(String otherPath) {
-        return new ManifestEntry(otherPath, sizeBytes, checksums, action, line, previousPath, modified);
+    /** The same file seen from a folder that it lies in. An earlier path outside of that folder stays as it is. */
+    public ManifestEntry within(String folder) {
+        if (folder.isEmpty()) {
+            return this;
+        }
+        int skip = folder.length() + 1;
+        String earlier = previousPath != null && previousPath.startsWith(folder + "/")
+                ? previousPath.substring(skip)
+                : previousPath;
+        return new ManifestEntry(path.substring(skip), sizeBytes, checksums, action, line, earlier, modified);
     }
 
     /** Known to hold no bytes: by its size, or by the digest of nothing where no size is given. */
