@@ -36,13 +36,25 @@ public record ManifestEntry(
         FAILED
     }
 
+    /** What comes before it is in form NFC however it is put together (Unicode Standard Annex 15). */
+    private static final char FIRST_TO_COMPOSE = '\u0300';
+
     public ManifestEntry {
-        path = Normalizer.normalize(path, Normalizer.Form.NFC);
-        previousPath = previousPath == null ? null : Normalizer.normalize(previousPath, Normalizer.Form.NFC);
+        path = composed(path);
+        previousPath = previousPath == null ? null : composed(previousPath);
         checksums = List.copyOf(checksums);
         if (sizeBytes != null && sizeBytes < 0) {
             throw new IllegalArgumentException("A file cannot have " + sizeBytes + " bytes");
         }
+    }
+
+    private static String composed(String path) {
+        for (int i = 0; i < path.length(); i++) {
+            if (path.charAt(i) >= FIRST_TO_COMPOSE) {
+                return Normalizer.normalize(path, Normalizer.Form.NFC);
+            }
+        }
+        return path;
     }
 
     /** A file of which the document tells neither an earlier path nor a date. */

@@ -46,6 +46,7 @@ class Documents {
 
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final DocumentReader reader;
     private final MediaItems items;
     private final SchedulerClient jobs;
     private final AuditTrail trail;
@@ -54,12 +55,14 @@ class Documents {
     Documents(
             JdbcClient jdbc,
             DocumentContent content,
+            DocumentReader reader,
             MediaItems items,
             SchedulerClient jobs,
             AuditTrail trail,
             Clock clock) {
         this.jdbc = jdbc;
         this.content = content;
+        this.reader = reader;
         this.items = items;
         this.jobs = jobs;
         this.trail = trail;
@@ -67,7 +70,7 @@ class Documents {
     }
 
     /**
-     * Keeps a document and orders its reading. When this returns, the document is safe. A document that is here already
+     * Keeps a document and reads it while it arrives. When this returns, the document is safe. A document that is here already
      * changes nothing.
      *
      * @param saidSubject what the uploader says it describes, or null if each document tells for itself
@@ -83,8 +86,21 @@ class Documents {
                 throw new NotFoundException();
             }
         }
+        try (DocumentReader.Arrival arrival = reader.arrival(by.productionId(), fileName)) {
+            return store(by, fileName, bytes, saidSubject, saidItemId, arrival);
+        }
+    }
+
+    private Receipt store(
+            Membership by,
+            String fileName,
+            InputStream bytes,
+            @Nullable Subject saidSubject,
+            @Nullable UUID saidItemId,
+            DocumentReader.Arrival arrival)
+            throws IOException {
         UUID id = UUID.randomUUID();
-        DocumentContent.Stored stored = content.write(id, bytes);
+        DocumentContent.Stored stored = content.write(id, bytes, arrival::accept);
         Optional<UUID> added = jdbc.sql("""
                         insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
                             uploaded_by, said_subject, said_item_id)
@@ -109,7 +125,10 @@ class Documents {
                 .update();
         trail.add(
                 by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
-        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        if (!reader.finish(id, arrival)) {
+            jobs.scheduleIfNotExists(
+                    DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        }
         return new Receipt(id, fileName, false);
     }
 

@@ -3,10 +3,9 @@ package rollbook.verification;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.Instant;
-import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -23,10 +22,12 @@ import rollbook.manifest.PartFilter;
 class Evidence {
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final ReadDocuments read;
 
-    Evidence(JdbcClient jdbc, DocumentContent content) {
+    Evidence(JdbcClient jdbc, DocumentContent content, ReadDocuments read) {
         this.jdbc = jdbc;
         this.content = content;
+        this.read = read;
     }
 
     /**
@@ -77,30 +78,29 @@ class Evidence {
 
     /** The files of some parts together, with paths relative to each part's folder. */
     FileListing listing(List<Piece> pieces) throws IOException {
-        Map<UUID, PackedEntries> documents = new HashMap<>();
+        if (pieces.size() == 1) {
+            return FileListing.of(entries(pieces.get(0)), filter(pieces.get(0)));
+        }
         FileListing listing = new FileListing();
         for (Piece piece : pieces) {
-            PackedEntries document = documents.get(piece.documentId());
-            if (document == null) {
-                document = packed(piece);
-                documents.put(piece.documentId(), document);
-            }
-            if (pieces.size() == 1) {
-                return FileListing.of(document, filter(piece));
-            }
-            listing.addAll(document, filter(piece));
+            listing.addAll(entries(piece), filter(piece));
         }
         return listing;
     }
 
-    private PackedEntries packed(Piece ofDocument) throws IOException {
-        PackedEntries packed = new PackedEntries();
-        try (InputStream in = content.open(ofDocument.documentId())) {
-            new ManifestReader().read(in, ofDocument.fileName(), packed::add);
-            return packed;
-        } catch (ManifestException e) {
-            throw new IOException("A document that was read once can't be read again: " + ofDocument.documentId(), e);
+    private PackedEntries entries(Piece piece) throws IOException {
+        Optional<PackedEntries> known = read.entries(piece.documentId());
+        if (known.isPresent()) {
+            return known.get();
         }
+        PackedEntries entries = new PackedEntries();
+        try (InputStream in = content.open(piece.documentId())) {
+            new ManifestReader().read(in, piece.fileName(), entries::add);
+        } catch (ManifestException e) {
+            throw new IOException("A document that was read once can't be read again: " + piece.documentId(), e);
+        }
+        read.remember(piece.documentId(), entries);
+        return entries;
     }
 
     private PartFilter filter(Piece piece) {
