@@ -28,8 +28,25 @@ final class Documents {
 
     private Documents() {}
 
-    static Path gnu(Path folder, Medium medium, int files, long seed) throws IOException {
-        Path path = folder.resolve(medium + "-" + files + ".md5");
+    static Path name(Path folder, String format, Medium medium, int files) {
+        return folder.resolve(
+                format.equals("gnu")
+                        ? medium + "-" + files + ".md5"
+                        : "0001_" + medium + "-" + files + "_2026-03-04_190512Z.mhl");
+    }
+
+    /** @return an unfinished name, so that a document that was broken off is not taken for a whole one */
+    static Path make(Path folder, String format, Medium medium, int files, long seed) throws IOException {
+        Path path = folder.resolve("unfinished");
+        if (format.equals("gnu")) {
+            gnu(path, medium, files, seed);
+        } else {
+            mhl(path, medium, files, seed);
+        }
+        return path;
+    }
+
+    private static void gnu(Path path, Medium medium, int files, long seed) throws IOException {
         try (BufferedWriter out = Files.newBufferedWriter(path, StandardCharsets.UTF_8)) {
             Frames frames = new Frames(seed);
             for (int i = 0; i < files; i++) {
@@ -42,11 +59,9 @@ final class Documents {
                 out.write('\n');
             }
         }
-        return path;
     }
 
-    static Path mhl(Path folder, Medium medium, int files, long seed) throws IOException {
-        Path path = folder.resolve("0001_" + medium + "-" + files + "_2026-03-04_190512Z.mhl");
+    private static void mhl(Path path, Medium medium, int files, long seed) throws IOException {
         boolean card = medium == Medium.CARD;
         try (BufferedWriter out = Files.newBufferedWriter(path, StandardCharsets.UTF_8)) {
             out.write("""
@@ -75,7 +90,6 @@ final class Documents {
             }
             out.write("  </hashes>\n</hashlist>\n");
         }
-        return path;
     }
 
     private static final class Frames {

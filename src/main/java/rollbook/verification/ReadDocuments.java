@@ -28,6 +28,10 @@ class ReadDocuments {
         return Optional.ofNullable(entries.get(documentId)).map(SoftReference::get);
     }
 
+    void forgetAll() {
+        entries.clear();
+    }
+
     /** How much of the memory the entries of one document may take to be remembered. */
     static long mostBytes() {
         return Runtime.getRuntime().maxMemory() / 3;
