@@ -76,9 +76,7 @@ public final class RollSurvey {
     private void enter(String folder) {
         lastFolder = folder;
         lastMatch = paths.match(folder);
-        lastTally = lastMatch != null
-                ? tally(known, lastMatch.folder())
-                : tally(loose, RollPaths.topFolder(folder));
+        lastTally = lastMatch != null ? tally(known, lastMatch.folder()) : tally(loose, RollPaths.topFolder(folder));
     }
 
     public RollSplit split() {

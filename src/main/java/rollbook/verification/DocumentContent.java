@@ -8,6 +8,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Enumeration;
+import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.UUID;
@@ -70,6 +71,14 @@ class DocumentContent {
                         row.getBytes("content"),
                         row.getInt("size_bytes")))
                 .optional();
+    }
+
+    /** How many bytes each piece has, in their order. */
+    List<Integer> chunkSizes(UUID documentId) {
+        return jdbc.sql("select size_bytes from verification_document_chunk where document_id = ? order by position")
+                .param(documentId)
+                .query(Integer.class)
+                .list();
     }
 
     static MessageDigest sha256() {

@@ -42,6 +42,7 @@ class DocumentReader {
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -52,6 +53,7 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -60,6 +62,7 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -70,13 +73,18 @@ class DocumentReader {
             String fileName,
             UUID uploadedBy,
             @Nullable String saidSubject,
-            @Nullable UUID saidItemId) {}
+            @Nullable UUID saidItemId,
+            boolean doubted) {}
 
     /** @return false if it was read already */
     boolean read(UUID documentId) throws IOException {
         Source source = source(documentId).orElse(null);
         if (source == null) {
             return false;
+        }
+        if (archives.isArchive(documentId)) {
+            openArchive(source);
+            return true;
         }
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         long[] entries = {0};
@@ -127,6 +135,9 @@ class DocumentReader {
             manifest.ifPresent(read -> finish(source(documentId).orElseThrow(), read, arrival.rollIds()));
             return manifest.isPresent();
         } catch (ManifestException e) {
+            if (archives.isArchive(documentId)) {
+                return false;
+            }
             reject(documentId, e);
             return true;
         }
@@ -135,10 +146,20 @@ class DocumentReader {
     /** Empty if the document was read to its end already. */
     private Optional<Source> source(UUID documentId) {
         return jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id
+                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id,
+                               exists (select 1 from verification_archive_member m
+                                       where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
                         """).param(documentId).query(Source.class).optional();
+    }
+
+    private void openArchive(Source source) throws IOException {
+        try {
+            archives.open(source.productionId(), source.id());
+        } catch (ManifestException e) {
+            reject(source.id(), e);
+        }
     }
 
     private void progress(UUID documentId, long bytesRead, long entries) {
@@ -184,7 +205,8 @@ class DocumentReader {
                 rollByPart.put(partId, rollId);
             }
         }
-        if (source.saidSubject() != null) {
+        // What the archive it came in doesn't vouch for counts only once somebody has looked at it.
+        if (source.saidSubject() != null && !source.doubted()) {
             Subject said = Subject.valueOf(source.saidSubject());
             rollByPart.forEach((partId, rollId) -> assignments.assignAsSaid(
                     source.productionId(), source.uploadedBy(), partId, said, rollId, source.saidItemId()));
@@ -227,9 +249,11 @@ class DocumentReader {
     }
 
     private void reject(UUID documentId, ManifestException reason) throws IOException {
-        Excerpt excerpt;
-        try (InputStream in = content.open(documentId)) {
-            excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+        Excerpt excerpt = null;
+        if (!reason.problem().ofArchive()) {
+            try (InputStream in = content.open(documentId)) {
+                excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+            }
         }
         jdbc.sql("""
                         update verification_reading set state = 'REJECTED', ended_at = ?, problem = ?, problem_args = ?,
@@ -239,11 +263,11 @@ class DocumentReader {
                 .param(Timestamp.from(clock.instant()))
                 .param(reason.problem().name())
                 .param(reason.arguments().toArray(String[]::new))
-                .param(reason.line())
-                .param(reason.column())
-                .param(excerpt.lines().toArray(String[]::new))
-                .param(excerpt.firstLine())
-                .param(excerpt.caret())
+                .param(excerpt == null ? null : reason.line())
+                .param(excerpt == null ? null : reason.column())
+                .param(excerpt == null ? null : excerpt.lines().toArray(String[]::new))
+                .param(excerpt == null ? null : excerpt.firstLine())
+                .param(excerpt == null ? null : excerpt.caret())
                 .param(documentId)
                 .update();
     }
