@@ -46,6 +46,11 @@ public record Membership(
         return may(Role.WRANGLER, Role.OFFICE, Role.POST);
     }
 
+    /** Whether the person may clear drives, arrays and tapes; for templates. */
+    public boolean mayClearMedia() {
+        return may(Role.WRANGLER, Role.POST);
+    }
+
     public boolean mayAdminister() {
         return may(Role.ADMINISTRATOR);
     }

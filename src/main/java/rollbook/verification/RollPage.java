@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -59,10 +60,12 @@ class RollPage {
         this.display = display;
     }
 
-    /** @param differences the first of them; {@code more} of them are on the verdict's own page */
+    /** @param returns whether its medium comes back into use
+     * @param differences the first of them; {@code more} of them are on the verdict's own page */
     record CopyView(
             Copy copy,
             @Nullable String legName,
+            boolean returns,
             Verdict verdict,
             @Nullable CopyVerdict judged,
             List<String> reasons,
@@ -200,14 +203,14 @@ class RollPage {
 
     private CopyView copyView(
             Copy copy, Proof proof, List<Evidence.Piece> pieces, Map<Long, List<Verdicts.Difference>> differences) {
-        String legName = proof.legs().stream()
-                .filter(leg -> leg.id().equals(copy.legId()))
-                .map(Leg::name)
-                .findFirst()
-                .orElse(null);
+        Optional<Leg> leg = proof.legs().stream()
+                .filter(candidate -> candidate.id().equals(copy.legId()))
+                .findFirst();
+        String legName = leg.map(Leg::name).orElse(null);
+        boolean returns = leg.isPresent() && leg.get().returnsAfterDays() != null;
         CopyVerdict judged = proof.verdicts().get(copy.id());
         if (judged == null) {
-            return new CopyView(copy, legName, Verdict.UNKNOWN, null, List.of(), "", null, List.of(), 0);
+            return new CopyView(copy, legName, returns, Verdict.UNKNOWN, null, List.of(), "", null, List.of(), 0);
         }
         List<Verdicts.Difference> shown = differences.getOrDefault(judged.id(), List.of());
         Evidence.Piece document = pieces.stream()
@@ -225,6 +228,7 @@ class RollPage {
         return new CopyView(
                 copy,
                 legName,
+                returns,
                 judged.verdict(),
                 judged,
                 reasons(judged),
