@@ -38,6 +38,7 @@ class RollJudge {
     private final Verdicts verdicts;
     private final AlgorithmStatements algorithms;
     private final Clearances clearances;
+    private final MediumClearances mediumClearances;
     private final Clock clock;
 
     RollJudge(
@@ -47,6 +48,7 @@ class RollJudge {
             Verdicts verdicts,
             AlgorithmStatements algorithms,
             Clearances clearances,
+            MediumClearances mediumClearances,
             Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
@@ -54,6 +56,7 @@ class RollJudge {
         this.verdicts = verdicts;
         this.algorithms = algorithms;
         this.clearances = clearances;
+        this.mediumClearances = mediumClearances;
         this.clock = clock;
     }
 
@@ -70,10 +73,18 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         for (Copy copy : ofRoll) {
-            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            // An erased copy has its verdict, and no document can change that; only writing it again can.
+            if (!copy.isErased()) {
+                EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+                judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            }
         }
+        lookAgain(productionId, rollId);
+    }
+
+    private void lookAgain(UUID productionId, UUID rollId) {
         clearances.lookAgain(productionId, rollId);
+        mediumClearances.lookAgain(productionId, rollId);
     }
 
     private void judge(
@@ -98,7 +109,8 @@ class RollJudge {
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
-                clock.instant());
+                clock.instant(),
+                choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
         }
@@ -148,7 +160,7 @@ class RollJudge {
                     written.rollId(),
                     CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
                     List.of());
-            clearances.lookAgain(written.productionId(), written.rollId());
+            lookAgain(written.productionId(), written.rollId());
         }
     }
 
