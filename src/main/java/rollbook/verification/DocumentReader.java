@@ -5,6 +5,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -20,9 +23,14 @@ import rollbook.inventory.MediaItems;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestReader;
+import rollbook.manifest.RollChecks;
 import rollbook.manifest.RollPart;
+import rollbook.manifest.RollSplit;
+import rollbook.manifest.RollSummary;
 import rollbook.manifest.RollSurvey;
 import rollbook.offload.Rolls;
+import rollbook.schedule.DayState;
+import rollbook.schedule.ShootingDays;
 
 /**
  * Reads a stored document to its end, notes what it says of itself, and divides it into parts, one for each roll's
@@ -33,11 +41,15 @@ class DocumentReader {
     /** How often progress is noted: often enough for a person to see it move, seldom enough to cost nothing. */
     private static final long PROGRESS_ENTRIES = 20_000;
 
+    private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
+
     private final JdbcClient jdbc;
     private final DocumentContent content;
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final ClipSummaries clips;
+    private final ShootingDays days;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -47,6 +59,8 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            ClipSummaries clips,
+            ShootingDays days,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -54,6 +68,8 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.clips = clips;
+        this.days = days;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -62,6 +78,7 @@ class DocumentReader {
             UUID id,
             UUID productionId,
             String fileName,
+            Instant uploadedAt,
             UUID uploadedBy,
             @Nullable String saidSubject,
             @Nullable UUID saidItemId) {}
@@ -69,7 +86,7 @@ class DocumentReader {
     void read(UUID documentId) throws IOException {
         Source source =
                 jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id
+                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
                         """).param(documentId).query(Source.class).optional().orElse(null);
@@ -79,16 +96,19 @@ class DocumentReader {
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         RollSurvey survey =
                 new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
+        RollChecks checks = checks(source);
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
             ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
                 survey.add(entry);
+                checks.accept(entry);
                 if (++entries[0] % PROGRESS_ENTRIES == 0) {
                     progress(documentId, in.count, entries[0]);
                 }
             });
-            List<RollPart> parts = survey.split().parts();
-            transaction.executeWithoutResult(status -> finish(source, header, parts, rollIds));
+            RollSplit split = survey.split();
+            Map<String, RollSummary> summaries = checks.summaries(split);
+            transaction.executeWithoutResult(status -> finish(source, header, split.parts(), summaries, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
         }
@@ -100,7 +120,22 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(Source source, ManifestHeader header, List<RollPart> parts, Map<String, UUID> rollIds) {
+    /** Clocks and time zones differ by up to a day. */
+    private RollChecks checks(Source source) {
+        Instant firstDay = days.list(source.productionId()).stream()
+                .filter(day -> day.state() != DayState.CANCELLED)
+                .findFirst()
+                .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
+                .orElse(null);
+        return new RollChecks(firstDay, source.uploadedAt().plus(CLOCKS_DIFFER));
+    }
+
+    private void finish(
+            Source source,
+            ManifestHeader header,
+            List<RollPart> parts,
+            Map<String, RollSummary> summaries,
+            Map<String, UUID> rollIds) {
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
@@ -131,6 +166,7 @@ class DocumentReader {
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
+            clips.write(source.productionId(), partId, summaries.get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }
