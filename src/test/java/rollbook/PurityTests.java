@@ -28,6 +28,7 @@ class PurityTests {
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.RecheckPlan",
             "rollbook.verification.RecheckSchedule",
+            "rollbook.verification.LogChecks",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart");

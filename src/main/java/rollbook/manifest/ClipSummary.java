@@ -18,6 +18,12 @@ public record ClipSummary(
         sequences = List.copyOf(sequences);
     }
 
+    /** The clip that a file's name speaks of, or null. */
+    public static @Nullable String nameIn(String fileName) {
+        ClipName clip = ClipName.in(fileName);
+        return clip == null ? null : clip.text();
+    }
+
     /** Frames that its sequences leave out. */
     public long missingFrames() {
         return sequences.stream().mapToLong(FrameSequence::missing).sum();

@@ -52,6 +52,17 @@ final class FileGroup {
                 : new FileGroup(path, 0, "", ofFolder, system);
     }
 
+    /** The same for all paths of a group, and seldom for others. */
+    static int headHash(String path) {
+        int name = path.lastIndexOf('/') + 1;
+        int end = digitsStart(path, name, stemEnd(path, name));
+        int hash = 0;
+        for (int i = 0; i < end; i++) {
+            hash = 31 * hash + path.charAt(i);
+        }
+        return hash ^ hash >>> 15;
+    }
+
     /** The number of this path, 0 if the group has none; negative if the path doesn't belong here. */
     int numberOf(String path) {
         if (path.length() != head.length() + digits + tail.length() || !path.startsWith(head) || !path.endsWith(tail)) {

@@ -45,7 +45,6 @@ final class PartLook {
 
     /** Counts all, keeps some. */
     private static final class Tally {
-        private static final int EXAMPLES = 20;
         private static final int LONGEST = 500;
 
         final Kind kind;
@@ -58,7 +57,7 @@ final class PartLook {
 
         void add(long more, String example) {
             count += more;
-            if (examples.size() < EXAMPLES) {
+            if (examples.size() < RollWarning.MOST_EXAMPLES) {
                 examples.add(example.length() <= LONGEST ? example : example.substring(0, LONGEST) + "…");
             }
         }

@@ -17,13 +17,17 @@ public final class RollChecks implements EntrySink {
     /** No file system in use has longer paths. */
     private static final int LONGEST_PATH = 4_096;
 
+    /** Many lists are in no order, and most of their files belong to few groups; a power of two. */
+    private static final int RECENT = 1 << 14;
+
     private static final int MOST_GROUPS = 200_000;
     private static final long MOST_CHARACTERS = 16_000_000;
 
     private final @Nullable Instant earliest;
     private final @Nullable Instant latest;
     private final Map<String, FileGroup> groups = new LinkedHashMap<>();
-    private @Nullable FileGroup recent;
+    private final @Nullable FileGroup[] recent = new FileGroup[RECENT];
+    private @Nullable FileGroup last;
     private long characters;
     private long notLookedAt;
 
@@ -39,7 +43,7 @@ public final class RollChecks implements EntrySink {
     @Override
     public void accept(ManifestEntry entry) {
         String path = entry.path();
-        FileGroup group = recent;
+        FileGroup group = last;
         int number = group == null ? -1 : group.numberOf(path);
         if (number < 0) {
             group = group(path);
@@ -47,7 +51,7 @@ public final class RollChecks implements EntrySink {
                 notLookedAt++;
                 return;
             }
-            recent = group;
+            last = group;
             number = group.numberOf(path);
         }
         group.add(entry, number);
@@ -66,6 +70,17 @@ public final class RollChecks implements EntrySink {
         if (path.length() > LONGEST_PATH) {
             return null;
         }
+        int slot = FileGroup.headHash(path) & (RECENT - 1);
+        FileGroup seen = recent[slot];
+        if (seen != null && seen.numberOf(path) >= 0) {
+            return seen;
+        }
+        FileGroup group = listed(path);
+        recent[slot] = group == null ? seen : group;
+        return group;
+    }
+
+    private @Nullable FileGroup listed(String path) {
         FileGroup fresh = FileGroup.of(path);
         FileGroup known = groups.get(fresh.key());
         if (known != null) {

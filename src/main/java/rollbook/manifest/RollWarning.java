@@ -6,9 +6,11 @@ import java.util.List;
  * Something about a roll's files that a person should look at; it proves nothing by itself.
  *
  * @param count how many times
- * @param examples the first of them: paths, or clip names, as a range where several follow each other
+ * @param examples the first {@value #MOST_EXAMPLES} of them: paths, or clip names, as a range where several follow each other
  */
 public record RollWarning(Kind kind, long count, List<String> examples) {
+
+    public static final int MOST_EXAMPLES = 20;
 
     /** What was noticed. */
     public enum Kind {
