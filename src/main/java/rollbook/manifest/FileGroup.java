@@ -101,6 +101,10 @@ final class FileGroup {
         return all;
     }
 
+    PathRange range() {
+        return new PathRange(clip == null ? null : clip.text(), head, digits, tail, numbers.ranges());
+    }
+
     /** What keeps the groups apart. */
     String key() {
         return head + '\0' + digits + '\0' + tail;
