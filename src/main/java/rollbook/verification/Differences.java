@@ -179,8 +179,8 @@ class Differences {
                 .reduce((one, other) -> one + ", " + other)
                 .map(list -> display.text("verification.differences.good", list))
                 .orElse("");
-        String key = "verification.difference." + line.kind().name() + (files.isNumbered() ? ".frames" : ".file");
-        String sentence = files.isNumbered()
+        String key = "verification.difference." + line.kind().name() + (isFrames(files) ? ".frames" : ".file");
+        String sentence = isFrames(files)
                 ? display.text(
                         key,
                         files.numbersText(),
@@ -188,9 +188,17 @@ class Differences {
                         copy.itemCode(),
                         files.files(),
                         line.elsewhere())
-                : display.text(key, name(files.head()), copy.itemCode(), line.elsewhere());
+                : display.text(key, name(files.paths().get(0)), copy.itemCode(), line.elsewhere());
         return new Line(
-                sentence, files.pattern(), good, mustBeGood && line.sources().isEmpty());
+                sentence,
+                isFrames(files) ? files.pattern() : files.paths().get(0),
+                good,
+                mustBeGood && line.sources().isEmpty());
+    }
+
+    /** The number of a single file may well be a date. */
+    private static boolean isFrames(PathRange files) {
+        return files.isNumbered() && files.files() > 1;
     }
 
     private static String name(String path) {

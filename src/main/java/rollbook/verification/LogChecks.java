@@ -67,11 +67,12 @@ final class LogChecks {
         return cases;
     }
 
+    /** A list of part of the files is no contradiction. */
     private static boolean differ(ListedClip one, ListedClip other) {
-        return one.files() != other.files()
-                || one.sizeBytes() != null
-                        && other.sizeBytes() != null
-                        && !one.sizeBytes().equals(other.sizeBytes());
+        return one.files() == other.files()
+                && one.sizeBytes() != null
+                && other.sizeBytes() != null
+                && !one.sizeBytes().equals(other.sizeBytes());
     }
 
     private static List<String> inTwoRolls(List<ListedClip> clips) {

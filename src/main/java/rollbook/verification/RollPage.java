@@ -22,7 +22,7 @@ import rollbook.web.Display;
 /** Everything that a roll's page shows. */
 @Component
 class RollPage {
-    private static final int DIFFERENCES_SHOWN = 50;
+    private static final int DIFFERENCES_SHOWN = 5;
 
     private final Rolls rolls;
     private final Copies copies;
