@@ -69,6 +69,21 @@ public enum ChecksumAlgorithm {
         return false;
     }
 
+    /** Computes digests of this algorithm. */
+    public Digester digester() {
+        return Digester.of(this);
+    }
+
+    /** The digest of these bytes. */
+    public Checksum checksumOf(byte[] bytes) {
+        return Checksum.of(this, digester().update(bytes).digest());
+    }
+
+    /** The digest of no bytes at all. */
+    byte[] emptyDigest() {
+        return emptyDigest.clone();
+    }
+
     /** The algorithm of a list line's tag in any case, or null. OpenSSL 3 writes {@code SHA2-256} for SHA-256. */
     static @Nullable ChecksumAlgorithm ofTag(String tag) {
         String wanted = tag.toUpperCase(Locale.ROOT).replace("SHA2-", "SHA");

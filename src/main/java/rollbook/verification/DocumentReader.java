@@ -5,9 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,8 +27,6 @@ import rollbook.manifest.RollSplit;
 import rollbook.manifest.RollSummary;
 import rollbook.manifest.RollSurvey;
 import rollbook.offload.Rolls;
-import rollbook.schedule.DayState;
-import rollbook.schedule.ShootingDays;
 
 /**
  * Reads a stored document to its end, notes what it says of itself, and divides it into parts, one for each roll's
@@ -41,15 +37,13 @@ class DocumentReader {
     /** How often progress is noted: often enough for a person to see it move, seldom enough to cost nothing. */
     private static final long PROGRESS_ENTRIES = 20_000;
 
-    private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
-
     private final JdbcClient jdbc;
     private final DocumentContent content;
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
     private final ClipSummaries clips;
-    private final ShootingDays days;
+    private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -60,7 +54,7 @@ class DocumentReader {
             MediaItems items,
             Assignments assignments,
             ClipSummaries clips,
-            ShootingDays days,
+            Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -69,7 +63,7 @@ class DocumentReader {
         this.items = items;
         this.assignments = assignments;
         this.clips = clips;
-        this.days = days;
+        this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -81,22 +75,29 @@ class DocumentReader {
             Instant uploadedAt,
             UUID uploadedBy,
             @Nullable String saidSubject,
-            @Nullable UUID saidItemId) {}
+            @Nullable UUID saidItemId,
+            boolean doubted) {}
 
     void read(UUID documentId) throws IOException {
         Source source =
                 jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id
+                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
+                               exists (select 1 from verification_archive_member m
+                                       where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
                         """).param(documentId).query(Source.class).optional().orElse(null);
         if (source == null) {
             return;
         }
+        if (archives.isArchive(documentId)) {
+            openArchive(source);
+            return;
+        }
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         RollSurvey survey =
                 new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
-        RollChecks checks = checks(source);
+        RollChecks checks = clips.checks(source.productionId(), source.uploadedAt());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
             ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
@@ -114,20 +115,18 @@ class DocumentReader {
         }
     }
 
+    private void openArchive(Source source) throws IOException {
+        try {
+            archives.open(source.productionId(), source.id());
+        } catch (ManifestException e) {
+            reject(source.id(), e);
+        }
+    }
+
     private void progress(UUID documentId, long bytesRead, long entries) {
         jdbc.sql("update verification_reading set state = 'READING', bytes_read = ?, entries = ? where document_id = ?")
                 .params(bytesRead, entries, documentId)
                 .update();
-    }
-
-    /** Clocks and time zones differ by up to a day. */
-    private RollChecks checks(Source source) {
-        Instant firstDay = days.list(source.productionId()).stream()
-                .filter(day -> day.state() != DayState.CANCELLED)
-                .findFirst()
-                .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
-                .orElse(null);
-        return new RollChecks(firstDay, source.uploadedAt().plus(CLOCKS_DIFFER));
     }
 
     private void finish(
@@ -171,7 +170,8 @@ class DocumentReader {
                 rollByPart.put(partId, rollId);
             }
         }
-        if (source.saidSubject() != null) {
+        // What the archive it came in doesn't vouch for counts only once somebody has looked at it.
+        if (source.saidSubject() != null && !source.doubted()) {
             Subject said = Subject.valueOf(source.saidSubject());
             rollByPart.forEach((partId, rollId) -> assignments.assignAsSaid(
                     source.productionId(), source.uploadedBy(), partId, said, rollId, source.saidItemId()));
@@ -214,9 +214,11 @@ class DocumentReader {
     }
 
     private void reject(UUID documentId, ManifestException reason) throws IOException {
-        Excerpt excerpt;
-        try (InputStream in = content.open(documentId)) {
-            excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+        Excerpt excerpt = null;
+        if (!reason.problem().ofArchive()) {
+            try (InputStream in = content.open(documentId)) {
+                excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+            }
         }
         jdbc.sql("""
                         update verification_reading set state = 'REJECTED', ended_at = ?, problem = ?, problem_args = ?,
@@ -226,11 +228,11 @@ class DocumentReader {
                 .param(Timestamp.from(clock.instant()))
                 .param(reason.problem().name())
                 .param(reason.arguments().toArray(String[]::new))
-                .param(reason.line())
-                .param(reason.column())
-                .param(excerpt.lines().toArray(String[]::new))
-                .param(excerpt.firstLine())
-                .param(excerpt.caret())
+                .param(excerpt == null ? null : reason.line())
+                .param(excerpt == null ? null : reason.column())
+                .param(excerpt == null ? null : excerpt.lines().toArray(String[]::new))
+                .param(excerpt == null ? null : excerpt.firstLine())
+                .param(excerpt == null ? null : excerpt.caret())
                 .param(documentId)
                 .update();
     }
