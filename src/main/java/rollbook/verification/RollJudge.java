@@ -18,7 +18,7 @@ import rollbook.manifest.CopyJudgement;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
-import rollbook.manifest.RollChecks;
+import rollbook.manifest.RollWarning;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
@@ -37,6 +37,7 @@ class RollJudge {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final AlgorithmStatements algorithms;
+    private final ClipSummaries clips;
     private final Clearances clearances;
     private final MediumClearances mediumClearances;
     private final Clock clock;
@@ -47,6 +48,7 @@ class RollJudge {
             Evidence evidence,
             Verdicts verdicts,
             AlgorithmStatements algorithms,
+            ClipSummaries clips,
             Clearances clearances,
             MediumClearances mediumClearances,
             Clock clock) {
@@ -55,6 +57,7 @@ class RollJudge {
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.algorithms = algorithms;
+        this.clips = clips;
         this.clearances = clearances;
         this.mediumClearances = mediumClearances;
         this.clock = clock;
@@ -105,7 +108,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(choice, judgement, comparison, listings.of(choice.reference())),
+                reasons(productionId, choice, judgement, comparison),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -118,7 +121,7 @@ class RollJudge {
 
     /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
     private List<String> reasons(
-            EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison, FileListing reference) {
+            UUID productionId, EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison) {
         List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
                 .map(Piece::documentId)
                 .distinct()
@@ -130,9 +133,17 @@ class RollJudge {
             reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
         }
         grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
-        RollChecks.check(reference)
-                .forEach(warning -> reasons.add(warning.kind().name()));
+        clips.warnings(productionId, parts(choice.reference())).stream()
+                .map(RollWarning::kind)
+                .filter(RollWarning.Kind::isRemark)
+                .distinct()
+                .sorted()
+                .forEach(kind -> reasons.add(kind.name()));
         return reasons;
+    }
+
+    private static List<UUID> parts(List<Piece> pieces) {
+        return pieces.stream().map(Piece::partId).toList();
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {
@@ -169,7 +180,7 @@ class RollJudge {
         private final Map<List<UUID>, FileListing> byParts = new HashMap<>();
 
         FileListing of(List<Piece> pieces) throws IOException {
-            List<UUID> parts = pieces.stream().map(Piece::partId).toList();
+            List<UUID> parts = parts(pieces);
             FileListing known = byParts.get(parts);
             if (known == null) {
                 known = evidence.listing(pieces);
