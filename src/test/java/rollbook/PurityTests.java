@@ -28,6 +28,10 @@ class PurityTests {
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.RecheckPlan",
             "rollbook.verification.RecheckSchedule",
+            "rollbook.verification.CopyAgain",
+            "rollbook.verification.DifferenceFold",
+            "rollbook.verification.GoodVersions",
+            "rollbook.verification.LogChecks",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart");

@@ -1,5 +1,6 @@
 package rollbook.manifest;
 
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,8 @@ public enum ChecksumAlgorithm {
     XXH3_64("XXH3-64", "XXH3", "xxh3", "2d06800538d394c2"),
     XXH128("XXH128", "XXH128", "xxh128", "99aa06d3014798d86001c324468d497f"),
     C4("C4", null, "c4", Empty.SHA512);
+
+    private static final ChecksumAlgorithm[] ALL = values();
 
     private final String label;
     private final @Nullable String tag;
@@ -62,9 +65,23 @@ public enum ChecksumAlgorithm {
         return Checksum.of(this, digester().update(bytes).digest());
     }
 
-    /** The digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    /** The digest of no bytes at all. */
     byte[] emptyDigest() {
         return emptyDigest.clone();
+    }
+
+    /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    boolean hasEmptyDigest(byte[] digest) {
+        return Arrays.equals(digest, emptyDigest);
+    }
+
+    static boolean anyHasEmptyDigest(byte[] digest) {
+        for (ChecksumAlgorithm algorithm : ALL) {
+            if (algorithm.hasEmptyDigest(digest)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The algorithm of a list line's tag in any case, or null. OpenSSL 3 writes {@code SHA2-256} for SHA-256. */

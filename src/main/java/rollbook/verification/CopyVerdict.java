@@ -46,6 +46,11 @@ record CopyVerdict(
         long wrong() {
             return different + listedTwice;
         }
+
+        /** Files of which there is anything to tell. */
+        long notSame() {
+            return different + missing + extra + moved + sizeOnly + nameOnly + listedTwice;
+        }
     }
 
     static CopyVerdict unknown(UUID copyId, Reason reason, Instant now) {

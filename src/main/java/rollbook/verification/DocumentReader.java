@@ -5,6 +5,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +29,8 @@ import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollPart;
 import rollbook.offload.Rolls;
+import rollbook.schedule.DayState;
+import rollbook.schedule.ShootingDays;
 
 /**
  * Reads a stored document to its end, notes what it says of itself, and divides it into parts, one for each roll's
@@ -36,6 +41,8 @@ class DocumentReader {
     /** How often progress is noted: often enough for a person to see it move, seldom enough to cost nothing. */
     private static final long PROGRESS_ENTRIES = 20_000;
 
+    private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
+
     private final JdbcClient jdbc;
     private final DocumentContent content;
     private final ReadDocuments remembered;
@@ -43,6 +50,8 @@ class DocumentReader {
     private final MediaItems items;
     private final Assignments assignments;
     private final Archives archives;
+    private final ClipSummaries clips;
+    private final ShootingDays days;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -54,6 +63,8 @@ class DocumentReader {
             MediaItems items,
             Assignments assignments,
             Archives archives,
+            ClipSummaries clips,
+            ShootingDays days,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -63,6 +74,8 @@ class DocumentReader {
         this.items = items;
         this.assignments = assignments;
         this.archives = archives;
+        this.clips = clips;
+        this.days = days;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -71,6 +84,7 @@ class DocumentReader {
             UUID id,
             UUID productionId,
             String fileName,
+            Instant uploadedAt,
             UUID uploadedBy,
             @Nullable String saidSubject,
             @Nullable UUID saidItemId,
@@ -89,8 +103,9 @@ class DocumentReader {
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
+            ReadManifest.Known known = known(source.productionId(), rollIds.keySet(), source.uploadedAt());
             ReadManifest manifest =
-                    ReadManifest.read(in, source.fileName(), rollIds.keySet(), ReadDocuments.mostBytes(), entry -> {
+                    ReadManifest.read(in, source.fileName(), known, ReadDocuments.mostBytes(), entry -> {
                         if (++entries[0] % PROGRESS_ENTRIES == 0) {
                             progress(documentId, in.count, entries[0]);
                         }
@@ -116,11 +131,11 @@ class DocumentReader {
 
     Arrival arrival(UUID productionId, String fileName) {
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
-        Set<String> codes = rollIds.keySet();
+        ReadManifest.Known known = known(productionId, rollIds.keySet(), clock.instant());
         return new Arrival(
                 rollIds,
                 new ArrivingBytes<>(
-                        in -> ReadManifest.read(in, fileName, codes, ReadDocuments.mostBytes(), entry -> {})));
+                        in -> ReadManifest.read(in, fileName, known, ReadDocuments.mostBytes(), entry -> {})));
     }
 
     /**
@@ -146,7 +161,7 @@ class DocumentReader {
     /** Empty if the document was read to its end already. */
     private Optional<Source> source(UUID documentId) {
         return jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id,
+                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
                                exists (select 1 from verification_archive_member m
                                        where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
@@ -166,6 +181,16 @@ class DocumentReader {
         jdbc.sql("update verification_reading set state = 'READING', bytes_read = ?, entries = ? where document_id = ?")
                 .params(bytesRead, entries, documentId)
                 .update();
+    }
+
+    /** What the production knows that a document may speak of. Clocks and time zones differ by up to a day. */
+    private ReadManifest.Known known(UUID productionId, Set<String> rollCodes, Instant uploadedAt) {
+        Instant firstDay = days.list(productionId).stream()
+                .filter(day -> day.state() != DayState.CANCELLED)
+                .findFirst()
+                .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
+                .orElse(null);
+        return new ReadManifest.Known(rollCodes, firstDay, uploadedAt.plus(CLOCKS_DIFFER));
     }
 
     private void finish(Source source, ReadManifest manifest, Map<String, UUID> rollIds) {
@@ -201,6 +226,7 @@ class DocumentReader {
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
+            clips.write(source.productionId(), partId, manifest.summaries().get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }

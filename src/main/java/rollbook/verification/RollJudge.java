@@ -17,7 +17,7 @@ import rollbook.manifest.CopyJudgement;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
-import rollbook.manifest.RollChecks;
+import rollbook.manifest.RollWarning;
 import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
@@ -36,14 +36,23 @@ class RollJudge {
     private final Copies copies;
     private final Evidence evidence;
     private final Verdicts verdicts;
+    private final ClipSummaries clips;
     private final Clearances clearances;
     private final Clock clock;
 
-    RollJudge(Rolls rolls, Copies copies, Evidence evidence, Verdicts verdicts, Clearances clearances, Clock clock) {
+    RollJudge(
+            Rolls rolls,
+            Copies copies,
+            Evidence evidence,
+            Verdicts verdicts,
+            ClipSummaries clips,
+            Clearances clearances,
+            Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
+        this.clips = clips;
         this.clearances = clearances;
         this.clock = clock;
     }
@@ -85,7 +94,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(judgement, listings.of(choice.reference())),
+                reasons(judgement, clips.warnings(productionId, parts(choice.reference()))),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -96,12 +105,20 @@ class RollJudge {
     }
 
     /** The judgement's reasons, and what a person should look at in the roll itself. */
-    private static List<String> reasons(CopyJudgement judgement, FileListing reference) {
+    private static List<String> reasons(CopyJudgement judgement, List<RollWarning> ofReference) {
         return Stream.concat(
                         judgement.reasons().stream().map(VerdictReason::name),
-                        RollChecks.check(reference).stream()
-                                .map(warning -> warning.kind().name()))
+                        ofReference.stream()
+                                .map(RollWarning::kind)
+                                .filter(RollWarning.Kind::isRemark)
+                                .distinct()
+                                .sorted()
+                                .map(RollWarning.Kind::name))
                 .toList();
+    }
+
+    private static List<UUID> parts(List<Piece> pieces) {
+        return pieces.stream().map(Piece::partId).toList();
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {
@@ -138,7 +155,7 @@ class RollJudge {
         private final Map<List<UUID>, FileListing> byParts = new HashMap<>();
 
         FileListing of(List<Piece> pieces) throws IOException {
-            List<UUID> parts = pieces.stream().map(Piece::partId).toList();
+            List<UUID> parts = parts(pieces);
             FileListing known = byParts.get(parts);
             if (known == null) {
                 known = evidence.listing(pieces);

@@ -18,12 +18,11 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.web.Display;
-import rollbook.web.NotFoundException;
 
 /** Everything that a roll's page shows. */
 @Component
 class RollPage {
-    private static final int DIFFERENCES_SHOWN = 50;
+    private static final int DIFFERENCES_SHOWN = 5;
 
     private final Rolls rolls;
     private final Copies copies;
@@ -82,22 +81,6 @@ class RollPage {
             List<HistoryLine> history,
             List<Clearance> clearances,
             List<Offload> offloads) {}
-
-    /** One verdict of a roll with every difference that was kept. */
-    record Differences(Roll roll, HistoryLine line, List<Verdicts.Difference> files) {}
-
-    /** @throws NotFoundException if the roll has no such verdict */
-    Differences differences(Membership viewer, UUID rollId, long verdictId) {
-        UUID production = viewer.productionId();
-        Roll roll = rolls.get(production, rollId);
-        HistoryLine line =
-                historyLines(verdicts.history(production, rollId), copies.ofRoll(production, rollId)).stream()
-                        .filter(candidate -> Long.valueOf(verdictId)
-                                .equals(candidate.verdict().id()))
-                        .findFirst()
-                        .orElseThrow(NotFoundException::new);
-        return new Differences(roll, line, verdicts.differences(production, verdictId));
-    }
 
     View view(Membership viewer, UUID rollId) {
         UUID production = viewer.productionId();
