@@ -169,6 +169,7 @@ class RollPage {
                 + counts.missing()
                 + counts.extra()
                 + counts.moved()
+                + counts.spelledOtherwise()
                 + counts.sizeOnly()
                 + counts.nameOnly();
         return new CopyView(
