@@ -89,9 +89,9 @@ class AlgorithmStatements {
                 .query(String.class)
                 .list();
         boolean open = jdbc.sql(
-                        "select exists (select 1 from verification_reading r, unnest(r.ambiguous_digits) as digits"
+                        "select exists (select 1 from verification_reading r, unnest(r.ambiguous_digits) as asked (digits)"
                                 + " where r.document_id in (:documents) and not exists (select 1 from (" + NEWEST
-                                + ") s where s.document_id = r.document_id and s.digits = digits and s.algorithm is not null))")
+                                + ") s where s.document_id = r.document_id and s.digits = asked.digits and s.algorithm is not null))")
                 .param("documents", documentIds)
                 .query(Boolean.class)
                 .single();
