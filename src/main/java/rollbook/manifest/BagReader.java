@@ -150,6 +150,9 @@ final class BagReader {
         if (reader.asterisks() > 0) {
             findings.add(BagFinding.ASTERISK, reader.asterisks(), List.of(base + path));
         }
+        if (reader.undecoded() > 0) {
+            findings.add(BagFinding.PERCENT_OF_OLD_VERSION, reader.undecoded(), List.of(base + path));
+        }
         if (reader.barePercents() > 0) {
             findings.add(BagFinding.PERCENT_NOT_CODED, reader.barePercents(), List.of(base + path));
         }

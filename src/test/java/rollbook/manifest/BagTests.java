@@ -283,7 +283,10 @@ class BagTests {
         files.put("data/a%0Ab%25.mxf", "abc");
         assertThat(findings()).as("1.0 decodes").contains(BagFinding.PAYLOAD_UNLISTED);
         files.put("bagit.txt", DECLARATION.replace("1.0", "0.97"));
-        assertThat(findings()).as("0.97 doesn't").doesNotContain(BagFinding.PAYLOAD_UNLISTED);
+        assertThat(findings())
+                .as("0.97 doesn't")
+                .doesNotContain(BagFinding.PAYLOAD_UNLISTED)
+                .contains(BagFinding.PERCENT_OF_OLD_VERSION);
     }
 
     @Test
