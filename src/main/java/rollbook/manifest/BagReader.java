@@ -136,7 +136,7 @@ final class BagReader {
     }
 
     private ManifestHeader readManifest(String path, int number, InputStream in) throws IOException, ManifestException {
-        BagManifestReader reader = BagManifestReader.ofPayload(in, path, coded);
+        BagManifestReader reader = BagManifestReader.ofPayload(in, DocumentHints.named(path), coded);
         ManifestHeader header = reader.read(entry -> {
             if (!payload.add(number, entry.path())) {
                 findings.add(BagFinding.LISTED_TWICE, base + BagPath.PAYLOAD + entry.path());
@@ -165,11 +165,12 @@ final class BagReader {
             if (manifests.get(path) != State.UNREADABLE) {
                 read(
                         path,
-                        in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
-                            if (examples.size() < 6 && wanted.test(entry.path())) {
-                                examples.add(base + BagPath.PAYLOAD + entry.path());
-                            }
-                        }));
+                        in -> BagManifestReader.ofPayload(in, DocumentHints.named(path), coded)
+                                .read(entry -> {
+                                    if (examples.size() < 6 && wanted.test(entry.path())) {
+                                        examples.add(base + BagPath.PAYLOAD + entry.path());
+                                    }
+                                }));
             }
         }
         return List.copyOf(examples);
@@ -229,7 +230,7 @@ final class BagReader {
         Map<String, Checksum> listed = new LinkedHashMap<>();
         try {
             read(path, in -> {
-                BagManifestReader reader = BagManifestReader.ofTagFiles(in, path, coded);
+                BagManifestReader reader = BagManifestReader.ofTagFiles(in, DocumentHints.named(path), coded);
                 ManifestHeader header = reader.read(
                         entry -> listed.put(entry.path(), entry.checksums().get(0)));
                 addHabits(path, reader);

@@ -3,6 +3,7 @@ package rollbook.verification;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +19,6 @@ import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.RollChecks;
-import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
@@ -36,14 +36,23 @@ class RollJudge {
     private final Copies copies;
     private final Evidence evidence;
     private final Verdicts verdicts;
+    private final AlgorithmStatements algorithms;
     private final Clearances clearances;
     private final Clock clock;
 
-    RollJudge(Rolls rolls, Copies copies, Evidence evidence, Verdicts verdicts, Clearances clearances, Clock clock) {
+    RollJudge(
+            Rolls rolls,
+            Copies copies,
+            Evidence evidence,
+            Verdicts verdicts,
+            AlgorithmStatements algorithms,
+            Clearances clearances,
+            Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
+        this.algorithms = algorithms;
         this.clearances = clearances;
         this.clock = clock;
     }
@@ -85,7 +94,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(judgement, listings.of(choice.reference())),
+                reasons(choice, judgement, comparison, listings.of(choice.reference())),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -95,13 +104,23 @@ class RollJudge {
         }
     }
 
-    /** The judgement's reasons, and what a person should look at in the roll itself. */
-    private static List<String> reasons(CopyJudgement judgement, FileListing reference) {
-        return Stream.concat(
-                        judgement.reasons().stream().map(VerdictReason::name),
-                        RollChecks.check(reference).stream()
-                                .map(warning -> warning.kind().name()))
+    /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
+    private List<String> reasons(
+            EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison, FileListing reference) {
+        List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
+                .map(Piece::documentId)
+                .distinct()
                 .toList();
+        AlgorithmStatements.Grounds grounds = algorithms.grounds(documents);
+        List<String> reasons = new ArrayList<>();
+        judgement.reasons().forEach(reason -> reasons.add(reason.name()));
+        if (grounds.open() && comparison.algorithmSettled()) {
+            reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
+        }
+        grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
+        RollChecks.check(reference)
+                .forEach(warning -> reasons.add(warning.kind().name()));
+        return reasons;
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {

@@ -345,7 +345,8 @@ class BagTests {
             byte[] manifest = (ABC + "  data/ok\n" + ABC + "  " + path + "\n").getBytes(StandardCharsets.UTF_8);
             ManifestException refusal = catchThrowableOfType(
                     ManifestException.class,
-                    () -> BagManifestReader.ofPayload(new ByteArrayInputStream(manifest), "manifest-md5.txt", true)
+                    () -> BagManifestReader.ofPayload(
+                                    new ByteArrayInputStream(manifest), DocumentHints.named("manifest-md5.txt"), true)
                             .read(entry -> {}));
             assertThat(refusal).as(path).isNotNull();
             assertThat(refusal.problem()).as(path).isEqualTo(problem);
@@ -366,7 +367,7 @@ class BagTests {
                     ManifestException.class,
                     () -> BagManifestReader.ofPayload(
                                     new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)),
-                                    "manifest-md5.txt",
+                                    DocumentHints.named("manifest-md5.txt"),
                                     true)
                             .read(entry -> {}));
             assertThat(refusal).as(text).isNotNull();
