@@ -30,8 +30,7 @@ public enum BagFinding {
     FETCH_MALFORMED(Weight.INCOMPLETE),
     FETCH_UNLISTED(Weight.INCOMPLETE),
     ASTERISK(Weight.REMARK),
-    PERCENT_NOT_CODED(Weight.REMARK),
-    PERCENT_OF_OLD_VERSION(Weight.REMARK);
+    PERCENT_NOT_CODED(Weight.REMARK);
 
     private final Weight weight;
 

@@ -26,7 +26,6 @@ final class BagManifestReader {
     private long entries;
     private long asterisks;
     private long barePercents;
-    private long undecoded;
 
     private BagManifestReader(InputStream in, DocumentHints hints, boolean coded, boolean ofPayload) {
         // The name of a bag's manifest is where the standard has the algorithm stated.
@@ -78,11 +77,6 @@ final class BagManifestReader {
     /** Paths with a percent sign that is no code, in a version that codes them. */
     long barePercents() {
         return barePercents;
-    }
-
-    /** Paths that version 1.0 would decode and this one doesn't. */
-    long undecoded() {
-        return undecoded;
     }
 
     ManifestHeader read(EntrySink sink) throws IOException, ManifestException {
@@ -139,7 +133,6 @@ final class BagManifestReader {
 
     private String path(String listed, long line, int column) throws ManifestException {
         barePercents += coded && BagPath.hasBarePercent(listed) ? 1 : 0;
-        undecoded += coded || BagPath.decoded(listed).equals(listed) ? 0 : 1;
         String path = ListedPath.of(coded ? BagPath.decoded(listed) : listed, line, column);
         if (path.startsWith(BagPath.PAYLOAD) != ofPayload) {
             throw new ManifestException(

@@ -73,7 +73,7 @@ final class BagReader {
         comparePayload(readable, toFetch);
         Map<String, State> inArchive = new LinkedHashMap<>();
         manifests.forEach((path, state) -> inArchive.put(paths.get(path), state));
-        return new Bag(base, inArchive, findings.all());
+        return new Bag(base, inArchive, !coded, findings.all());
     }
 
     private int readable() {
@@ -149,9 +149,6 @@ final class BagReader {
     private void addHabits(String path, BagManifestReader reader) {
         if (reader.asterisks() > 0) {
             findings.add(BagFinding.ASTERISK, reader.asterisks(), List.of(base + path));
-        }
-        if (reader.undecoded() > 0) {
-            findings.add(BagFinding.PERCENT_OF_OLD_VERSION, reader.undecoded(), List.of(base + path));
         }
         if (reader.barePercents() > 0) {
             findings.add(BagFinding.PERCENT_NOT_CODED, reader.barePercents(), List.of(base + path));
