@@ -65,7 +65,12 @@ class AlgorithmStatements {
                 .param(documentId)
                 .query((row, number) -> algorithms(row.getArray("empty_file_algorithms")))
                 .single();
-        return new DocumentHints(fileName, said, shown);
+        boolean plainPercents = jdbc.sql(
+                        "select exists (select 1 from verification_archive_member where member_id = ? and plain_percents)")
+                .param(documentId)
+                .query(Boolean.class)
+                .single();
+        return new DocumentHints(fileName, said, shown, plainPercents);
     }
 
     private static Set<ChecksumAlgorithm> algorithms(Array names) throws SQLException {
