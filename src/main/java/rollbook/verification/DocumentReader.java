@@ -17,6 +17,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.manifest.BodyFingerprint;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestReader;
@@ -79,16 +80,18 @@ class DocumentReader {
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         RollSurvey survey =
                 new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
+        BodyFingerprint body = new BodyFingerprint();
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
             ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
                 survey.add(entry);
+                body.add(entry);
                 if (++entries[0] % PROGRESS_ENTRIES == 0) {
                     progress(documentId, in.count, entries[0]);
                 }
             });
             List<RollPart> parts = survey.split().parts();
-            transaction.executeWithoutResult(status -> finish(source, header, parts, rollIds));
+            transaction.executeWithoutResult(status -> finish(source, header, body.of(header), parts, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
         }
@@ -100,11 +103,13 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(Source source, ManifestHeader header, List<RollPart> parts, Map<String, UUID> rollIds) {
+    private void finish(
+            Source source, ManifestHeader header, long body, List<RollPart> parts, Map<String, UUID> rollIds) {
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
-                            created_on = :createdOn, host = :host, process = :process, comment = :comment
+                            created_on = :createdOn, host = :host, process = :process, comment = :comment,
+                            body_fingerprint = :body
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
                         """)
@@ -118,6 +123,7 @@ class DocumentReader {
                 .param("host", header.host())
                 .param("process", header.process().name())
                 .param("comment", header.comment())
+                .param("body", body)
                 .param("id", source.id())
                 .update();
         if (finished == 0) {

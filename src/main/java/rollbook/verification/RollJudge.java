@@ -17,17 +17,20 @@ import rollbook.manifest.CopyJudgement;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
+import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.RollChecks;
+import rollbook.manifest.Verdict;
 import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
 import rollbook.offload.Rolls;
+import rollbook.production.Rendition;
 import rollbook.verification.Evidence.Piece;
 import rollbook.web.NotFoundException;
 
 /**
- * Judges every copy of a roll by what has been uploaded and assigned. A verdict is put on record when it says
+ * Judges every copy of a roll, and its decoded files, by what has been uploaded and assigned. A verdict is put on record when it says
  * something else than the newest one did; then clearances that relied on it are looked at again.
  */
 @Service
@@ -60,30 +63,70 @@ class RollJudge {
         Map<UUID, CopyVerdict> before = verdicts.ofRoll(productionId, rollId);
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
+        RoundTrip roundTrip = roundTrip(productionId, rollId, pieces, ofRoll, listings);
         for (Copy copy : ofRoll) {
             EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
+            judge(
+                    productionId,
+                    rollId,
+                    unknown,
+                    choice,
+                    roundTrip,
+                    Optional.ofNullable(before.get(copy.id())),
+                    listings);
         }
+        rolls.measuredEncoded(
+                productionId, rollId, encodedBytes(EvidenceChoice.reference(Rendition.ENCODED, pieces, ofRoll)));
         clearances.lookAgain(productionId, rollId);
     }
 
-    private void judge(
-            UUID productionId, Copy copy, EvidenceChoice choice, Optional<CopyVerdict> before, Listings listings)
+    /** Judges the decoded files: proven equal to the card's, they prove the encoding of every encoded copy. */
+    private RoundTrip roundTrip(
+            UUID productionId, UUID rollId, List<Piece> pieces, List<Copy> ofRoll, Listings listings)
+            throws IOException {
+        EvidenceChoice decoded = EvidenceChoice.ofDecoded(pieces, ofRoll);
+        CopyVerdict unknown = CopyVerdict.unknown(null, CopyVerdict.Reason.NOT_DECODED, clock.instant());
+        Optional<CopyVerdict> before = verdicts.newestOfDecoded(productionId, rollId);
+        Verdict verdict = judge(productionId, rollId, unknown, decoded, RoundTrip.NOT_NEEDED, before, listings);
+        if (decoded.isEmpty()) {
+            return RoundTrip.ABSENT;
+        }
+        return verdict == Verdict.PROVEN ? RoundTrip.PROVEN : RoundTrip.FAILED;
+    }
+
+    /** The size of an encoded roll, from one of its documents: the others are of other algorithms. */
+    private static long encodedBytes(List<Piece> reference) {
+        return reference.stream()
+                .filter(piece -> piece.documentId().equals(reference.get(0).documentId()))
+                .mapToLong(Piece::sizeBytes)
+                .reduce(0, Math::addExact);
+    }
+
+    /** @param unknown what holds where there is nothing to compare */
+    private Verdict judge(
+            UUID productionId,
+            UUID rollId,
+            CopyVerdict unknown,
+            EvidenceChoice choice,
+            RoundTrip roundTrip,
+            Optional<CopyVerdict> before,
+            Listings listings)
             throws IOException {
         if (choice.isEmpty()) {
-            CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
             // What was never judged has no verdict to lower; that the copy is being written again stays its reason.
             if (before.filter(verdict -> verdict.evidencePartId() != null).isPresent()) {
-                verdicts.append(productionId, copy.rollId(), unknown, List.of());
+                verdicts.append(productionId, rollId, unknown, List.of());
             }
-            return;
+            return unknown.verdict();
         }
         ManifestComparison comparison =
                 ManifestComparison.of(listings.of(choice.reference()), listings.of(choice.evidence()));
-        CopyJudgement judgement = CopyJudgement.judge(choice.referenceFacts(), choice.evidenceFacts(), comparison);
+        CopyJudgement judgement =
+                CopyJudgement.judge(choice.referenceFacts(roundTrip), choice.evidenceFacts(), comparison);
         CopyVerdict verdict = new CopyVerdict(
                 null,
-                copy.id(),
+                unknown.copyId(),
                 judgement.verdict(),
                 reasons(judgement, listings.of(choice.reference())),
                 choice.firstReference().partId(),
@@ -91,8 +134,9 @@ class RollJudge {
                 counts(comparison),
                 clock.instant());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
-            verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
+            verdicts.append(productionId, rollId, verdict, comparison.findings());
         }
+        return verdict.verdict();
     }
 
     /** The judgement's reasons, and what a person should look at in the roll itself. */

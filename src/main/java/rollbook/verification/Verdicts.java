@@ -26,7 +26,7 @@ class Verdicts {
 
     private static final int BATCH = 1_000;
     private static final String NEWEST =
-            "select distinct on (v.copy_id) v.* from verification_verdict v where v.production_id = :production ";
+            "select distinct on (v.copy_id) v.* from verification_verdict v where v.production_id = :production and v.copy_id is not null ";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -63,13 +63,24 @@ class Verdicts {
                 .list());
     }
 
-    /** Every verdict on the copies of a roll, newest first. */
+    /** Every verdict on the copies of a roll and on its decoded files, newest first. */
     List<CopyVerdict> history(UUID productionId, UUID rollId) {
         return jdbc.sql(
                         "select * from verification_verdict v where v.production_id = ? and v.roll_id = ? order by v.id desc")
                 .params(productionId, rollId)
                 .query(Verdicts::verdict)
                 .list();
+    }
+
+    /** The newest verdict on the roll's decoded files. */
+    Optional<CopyVerdict> newestOfDecoded(UUID productionId, UUID rollId) {
+        return jdbc.sql("""
+                        select * from verification_verdict
+                        where production_id = ? and roll_id = ? and copy_id is null order by id desc limit 1
+                        """)
+                .params(productionId, rollId)
+                .query(Verdicts::verdict)
+                .optional();
     }
 
     Optional<CopyVerdict> newest(UUID productionId, UUID copyId) {
