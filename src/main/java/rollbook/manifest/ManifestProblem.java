@@ -32,7 +32,8 @@ public enum ManifestProblem {
     MHL_VALUE,
     MHL_UNEXPECTED_TEXT,
     MHL_NO_DIGEST,
-    MHL_REFERENCES_ONLY;
+    MHL_TWO_DIGESTS,
+    MHL_NOT_A_CHAIN;
 
     public String messageKey() {
         return "manifest.problem." + name();

@@ -21,7 +21,7 @@ class ManifestMessagesTests {
 
         assertThat(texts.stringPropertyNames()).containsExactlyInAnyOrderElementsOf(keys());
         texts.values()
-                .forEach(text -> assertThat(new MessageFormat(text.toString()).format(new Object[] {"x", "y"}))
+                .forEach(text -> assertThat(new MessageFormat(text.toString()).format(new Object[] {"x", "y", "z"}))
                         .isNotBlank()
                         .doesNotContain("{"));
     }
@@ -33,6 +33,15 @@ class ManifestMessagesTests {
             keys.add(problem.adviceKey());
         }
         Arrays.stream(ManifestFormat.values()).map(ManifestFormat::messageKey).forEach(keys::add);
+        Arrays.stream(ManifestRemark.Kind.values())
+                .map(ManifestRemark.Kind::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(MhlGeneration.State.values())
+                .map(MhlGeneration.State::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(HistoryProblem.Kind.values())
+                .map(HistoryProblem.Kind::messageKey)
+                .forEach(keys::add);
         Arrays.stream(ManifestHeader.Process.values())
                 .map(value -> "manifest.process." + value)
                 .forEach(keys::add);

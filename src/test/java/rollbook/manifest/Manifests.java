@@ -47,6 +47,30 @@ final class Manifests {
         }
     }
 
+    interface DirectorySink {
+        void accept(DirectoryHash directory);
+    }
+
+    static ManifestHeader readWithDirectories(byte[] content, String fileName, DirectorySink directories)
+            throws ManifestException {
+        EntrySink sink = new EntrySink() {
+            @Override
+            public void accept(ManifestEntry entry) {
+                // files are not asked for
+            }
+
+            @Override
+            public void directory(DirectoryHash directory) {
+                directories.accept(directory);
+            }
+        };
+        try {
+            return new ManifestReader().read(new ByteArrayInputStream(content), fileName, sink);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     static Document read(String content, String fileName) throws ManifestException {
         return read(content.getBytes(StandardCharsets.UTF_8), fileName);
     }
