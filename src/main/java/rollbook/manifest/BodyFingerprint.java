@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
  * Tells whether two documents are one reading of one medium, written down twice: what a document says of its files and
  * of the reading, without who wrote it, when, where and with what.
  *
- * <p>In it are each file's path, size, date, digests and action, and the process, the comment and the dates of hashing
- * of an ASC MHL document. Not in it are that document's host, date, tool, authors and place, nor the comment lines, the
+ * <p>In it are each file's path, size, date, digests and action, and of an ASC MHL document the process, the comment
+ * and from when to when it was hashed. Not in it are that document's host, date, tool, authors and place, nor the comment lines, the
  * line ends and the order of a list: all of these differ when a document is copied and touched up. It is a sum of 64-bit
  * hashes: fast, the same in any order, and should two documents ever meet by chance, only a verdict gets worse.
  */
@@ -34,7 +34,9 @@ public final class BodyFingerprint {
     /** @param header of the document, once it has been read to its end */
     public long of(ManifestHeader header) {
         long hash = mix(sum, header.process().name());
-        return spread(mix(hash, header.comment() == null ? "" : header.comment().strip()));
+        hash = mix(hash, header.comment() == null ? "" : header.comment().strip());
+        MhlDetails mhl = header.mhl();
+        return mhl == null ? hash : mix(mix(hash, mhl.hashedFrom()), mhl.hashedTo());
     }
 
     private static long mix(long hash, String text) {

@@ -38,6 +38,9 @@ class BodyFingerprintTests {
                 mhl().replace("72dc241b4a0d650d", "72dc241b4a0d650e"),
                 mhl().replace("action=\"original\"", "action=\"verified\""),
                 mhl().replace("in-place", "transfer"),
+                mhl().replace("size=\"19\"", "size=\"19\" lastmodificationdate=\"2026-03-04T16:20:00+01:00\""),
+                mhl().replace("action=", "hashdate=\"2026-03-04T18:05:12Z\" action="),
+                mhl().replace("action=", "hashdate=\"2026-03-04T18:05:13Z\" action="),
                 mhl().replace("Read from SHUTTLE_01", "Read from VAULT_01"),
                 mhl().replace(
                                 "<xxh64 action=\"original\">6532dd39691a0392</xxh64>",
