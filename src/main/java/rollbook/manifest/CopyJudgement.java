@@ -93,7 +93,6 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
             List<VerdictReason> reasons) {
         switch (reference.roundTrip()) {
             case PROVEN -> reasons.add(VerdictReason.ROUND_TRIP_PROVEN);
-            case FAILED -> reasons.add(VerdictReason.ROUND_TRIP_FAILED);
             case ABSENT -> reasons.add(VerdictReason.NO_ROUND_TRIP);
             case NOT_NEEDED -> {
                 // nothing to say of files as recorded

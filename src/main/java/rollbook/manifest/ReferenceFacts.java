@@ -25,9 +25,7 @@ public record ReferenceFacts(Origin origin, String documentSha256, RoundTrip rou
         NOT_NEEDED,
         /** A manifest of the decoded files equals the card's. */
         PROVEN,
-        /** There is such a manifest and it doesn't prove the encoding. */
-        FAILED,
-        /** No such manifest. */
+        /** No such manifest, or none that is proven equal. */
         ABSENT
     }
 

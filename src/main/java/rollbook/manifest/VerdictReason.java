@@ -1,5 +1,8 @@
 package rollbook.manifest;
 
+import java.util.EnumSet;
+import java.util.Set;
+
 /** Why a verdict is what it is, or what a reader of it should know besides. */
 public enum VerdictReason {
     REFERENCE_EMPTY,
@@ -25,11 +28,17 @@ public enum VerdictReason {
     NO_READ_BACK,
     FLATTENED,
     ROUND_TRIP_PROVEN,
-    ROUND_TRIP_FAILED,
     NO_ROUND_TRIP,
     SAME_LINES_FOR_TWO_COPIES,
     MOVED_FILES,
     EXTRA_FILES;
+
+    private static final Set<VerdictReason> DEPENDENCE = EnumSet.range(SAME_DOCUMENT_AS_REFERENCE, FLATTENED);
+
+    /** Whether it is a ground on which equal digests don't speak for a copy on their own. */
+    public boolean isDependence() {
+        return DEPENDENCE.contains(this);
+    }
 
     public String messageKey() {
         return "manifest.reason." + name();

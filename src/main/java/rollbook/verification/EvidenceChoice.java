@@ -44,11 +44,8 @@ record EvidenceChoice(
      * encoder's output, or they were decoded from an earlier one.
      */
     static EvidenceChoice ofDecoded(List<Piece> ofRoll, List<Copy> copies) {
-        Instant encoded = ofRoll.stream()
-                .filter(piece -> piece.subject() == Subject.ENCODED_OUTPUT)
-                .map(Piece::uploadedAt)
-                .findFirst()
-                .orElse(Instant.EPOCH);
+        List<Piece> output = encoderOutput(ofRoll);
+        Instant encoded = output.isEmpty() ? Instant.EPOCH : output.get(0).uploadedAt();
         List<Piece> pieces = ofRendition(Rendition.AS_RECORDED, ofRoll, copies);
         return new EvidenceChoice(
                 Rendition.AS_RECORDED,
@@ -58,9 +55,13 @@ record EvidenceChoice(
                 pieces);
     }
 
-    /** What a rendition is compared with; empty if nothing was sent yet. */
-    static List<Piece> reference(Rendition rendition, List<Piece> ofRoll, List<Copy> copies) {
-        return reference(rendition, ofRendition(rendition, ofRoll, copies));
+    /** The first document of what the encoder put out. */
+    static List<Piece> encoderOutput(List<Piece> ofRoll) {
+        return ofRoll.stream()
+                .filter(piece -> piece.subject() == Subject.ENCODED_OUTPUT)
+                .findFirst()
+                .map(first -> ofDocument(first, ofRoll))
+                .orElse(List.of());
     }
 
     /** Nothing to compare. */

@@ -3,6 +3,7 @@ package rollbook.verification;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -64,10 +65,12 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         RoundTrip roundTrip = roundTrip(productionId, rollId, pieces, ofRoll, listings);
+        List<List<Piece>> encoded = new ArrayList<>();
+        encoded.add(EvidenceChoice.encoderOutput(pieces));
         for (Copy copy : ofRoll) {
             EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
             CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
-            judge(
+            Verdict verdict = judge(
                     productionId,
                     rollId,
                     unknown,
@@ -75,9 +78,11 @@ class RollJudge {
                     roundTrip,
                     Optional.ofNullable(before.get(copy.id())),
                     listings);
+            if (copy.rendition() == Rendition.ENCODED && verdict.atLeast(Verdict.CONSISTENT)) {
+                encoded.add(choice.evidence());
+            }
         }
-        rolls.measuredEncoded(
-                productionId, rollId, encodedBytes(EvidenceChoice.reference(Rendition.ENCODED, pieces, ofRoll)));
+        rolls.measuredEncoded(productionId, rollId, encodedBytes(encoded));
         clearances.lookAgain(productionId, rollId);
     }
 
@@ -89,18 +94,16 @@ class RollJudge {
         CopyVerdict unknown = CopyVerdict.unknown(null, CopyVerdict.Reason.NOT_DECODED, clock.instant());
         Optional<CopyVerdict> before = verdicts.newestOfDecoded(productionId, rollId);
         Verdict verdict = judge(productionId, rollId, unknown, decoded, RoundTrip.NOT_NEEDED, before, listings);
-        if (decoded.isEmpty()) {
-            return RoundTrip.ABSENT;
-        }
-        return verdict == Verdict.PROVEN ? RoundTrip.PROVEN : RoundTrip.FAILED;
+        return verdict == Verdict.PROVEN ? RoundTrip.PROVEN : RoundTrip.ABSENT;
     }
 
-    /** The size of an encoded roll, from one of its documents: the others are of other algorithms. */
-    private static long encodedBytes(List<Piece> reference) {
-        return reference.stream()
-                .filter(piece -> piece.documentId().equals(reference.get(0).documentId()))
-                .mapToLong(Piece::sizeBytes)
-                .reduce(0, Math::addExact);
+    /** The size of a roll's encoded files by the first document that gives sizes; the others tell it once more. */
+    private static long encodedBytes(List<List<Piece>> documents) {
+        return documents.stream()
+                .mapToLong(parts -> parts.stream().mapToLong(Piece::sizeBytes).sum())
+                .filter(bytes -> bytes > 0)
+                .findFirst()
+                .orElse(0);
     }
 
     /** @param unknown what holds where there is nothing to compare */

@@ -266,7 +266,7 @@ class CopyJudgementTests {
                 }
             }
         }
-        assertThat(combinations).isEqualTo(findings.size() * 128 * 4 * 4 * 4);
+        assertThat(combinations).isEqualTo(findings.size() * 128 * 4 * 4 * 3);
     }
 
     /** design of the verdicts: all equal is proven only if the card or the encoder was hashed and nothing is shared. */
@@ -275,6 +275,24 @@ class CopyJudgementTests {
         boolean fromSource = origin == Origin.CARD || origin == Origin.ENCODING;
         boolean read = process == Process.NONE || process == Process.IN_PLACE;
         return !(remarkOnly && fromSource && read);
+    }
+
+    @Test
+    void aVerdictIsConsistentExactlyWhenAReasonOfDependenceIsGiven() {
+        for (Set<Tie> ties : subsets()) {
+            for (Origin origin : Origin.values()) {
+                for (Process process : Process.values()) {
+                    CopyJudgement judgement = judge(
+                            ReferenceFacts.asRecorded(origin, "c0"),
+                            new EvidenceFacts("e1", ties, process),
+                            REFERENCE,
+                            EQUAL);
+                    assertThat(judgement.reasons().stream().anyMatch(VerdictReason::isDependence))
+                            .as("%s", judgement)
+                            .isEqualTo(judgement.verdict() == Verdict.CONSISTENT);
+                }
+            }
+        }
     }
 
     @Test
