@@ -23,12 +23,14 @@ class PurityTests {
             "rollbook.offload.Estimates",
             "rollbook.offload.RecordedMinutes",
             "rollbook.offload.ReportedBytes",
+            "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
-            "rollbook.forecast.BurnDownChart");
+            "rollbook.forecast.BurnDownChart",
+            "rollbook.forecast.Reduction");
 
     private static final DescribedPredicate<JavaClass> PURE = new DescribedPredicate<>("pure") {
         @Override
