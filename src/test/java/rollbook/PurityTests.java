@@ -27,6 +27,8 @@ class PurityTests {
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.EvidenceChoice",
+            "rollbook.verification.RecheckPlan",
+            "rollbook.verification.RecheckSchedule",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart",

@@ -23,6 +23,7 @@ import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.verification.ProofSummaries;
 import rollbook.verification.ProofSummary;
+import rollbook.verification.Rechecks;
 import rollbook.web.Display;
 
 /** The one page that answers each role's question; every answer leads to where it is dealt with. */
@@ -32,13 +33,21 @@ class TodayPage {
     private static final int DUE_WITHIN_DAYS = 7;
 
     private final ProofSummaries proofs;
+    private final Rechecks rechecks;
     private final Forecasts forecasts;
     private final MediaItems items;
     private final Display display;
     private final Clock clock;
 
-    TodayPage(ProofSummaries proofs, Forecasts forecasts, MediaItems items, Display display, Clock clock) {
+    TodayPage(
+            ProofSummaries proofs,
+            Rechecks rechecks,
+            Forecasts forecasts,
+            MediaItems items,
+            Display display,
+            Clock clock) {
         this.proofs = proofs;
+        this.rechecks = rechecks;
         this.forecasts = forecasts;
         this.items = items;
         this.display = display;
@@ -80,7 +89,7 @@ class TodayPage {
                                 alarm.cardErased() ? "reporting.alarm.erased" : "reporting.alarm.cleared",
                                 alarm.rollCode(),
                                 alarm.itemCode()),
-                        viewer.path("rolls/" + alarm.rollId())))
+                        viewer.path("re-checks")))
                 .toList();
     }
 
@@ -231,6 +240,21 @@ class TodayPage {
                                 : display.text("reporting.proven", proof.copiesProven(), proof.copies(), proof.rolls()),
                         viewer.path("rolls"),
                         display.text("reporting.go.rolls"),
+                        List.of()),
+                new Answer(
+                        display.text("reporting.ask.recheck"),
+                        recheck(rechecks.pressing(viewer)),
+                        viewer.path("re-checks"),
+                        display.text("reporting.go.re-checks"),
                         List.of()));
+    }
+
+    private String recheck(Rechecks.Pressing pressing) {
+        if (pressing.mostPressing() == null) {
+            return display.text("reporting.recheck.none");
+        }
+        return pressing.overdue() + pressing.due() == 0
+                ? display.text("reporting.recheck.fine")
+                : display.text("reporting.recheck", pressing.overdue(), pressing.due(), pressing.mostPressing());
     }
 }

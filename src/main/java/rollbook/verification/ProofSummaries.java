@@ -64,7 +64,7 @@ public class ProofSummaries {
             lines.computeIfAbsent(standing.state(), state -> new ArrayList<>())
                     .add(new RollLine(roll.id(), roll.code(), roll.cardCode(), board.says(standing)));
         }
-        Documents documents = documents(productionId);
+        Attention attention = attention(productionId);
         return new ProofSummary(
                 all.size(),
                 lines.getOrDefault(RollStanding.State.READY, List.of()),
@@ -76,38 +76,53 @@ public class ProofSummaries {
                 (int) judged.values().stream()
                         .filter(verdict -> verdict.verdict() == Verdict.PROVEN)
                         .count(),
-                documents.unassigned(),
-                documents.rejected(),
-                alarms(productionId));
+                attention.unassigned(),
+                attention.rejected(),
+                attention.alarms());
     }
 
-    private record Documents(int unassigned, int rejected) {}
+    private record Attention(int unassigned, int rejected, List<Alarm> alarms) {}
 
-    private Documents documents(UUID productionId) {
-        return jdbc.sql("""
-                        select (select count(distinct p.document_id) from verification_part p
-                                 where p.production_id = :production
-                                   and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
-                               (select count(*) from verification_reading r
-                                 where r.production_id = :production and r.state = 'REJECTED' and r.ended_at > :since) as rejected
+    /**
+     * Documents and alarms that somebody must look after. Of alarms those whose copy is still not proven: one that was put
+     * right needs nobody any more. One statement: the numbers stand beside each alarm, or alone if there is none.
+     */
+    private Attention attention(UUID productionId) {
+        int[] documents = {0, 0};
+        List<Alarm> alarms = new ArrayList<>();
+        jdbc.sql("""
+                        select documents.*, alarm.*
+                        from (select (select count(distinct p.document_id) from verification_part p
+                                       where p.production_id = :production
+                                         and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
+                                     (select count(*) from verification_reading r
+                                       where r.production_id = :production and r.state = 'REJECTED' and r.ended_at > :since) as rejected
+                             ) documents
+                        left join (
+                          select distinct on (a.copy_id) a.roll_id, r.code as roll_code, i.code as item_code, a.card_erased
+                          from verification_alarm a
+                          join offload_roll r on r.id = a.roll_id
+                          join offload_copy c on c.id = a.copy_id
+                          join inventory_item i on i.id = c.item_id
+                          where a.production_id = :production
+                            and (select v.verdict from verification_verdict v where v.copy_id = a.copy_id order by v.id desc limit 1) <> 'PROVEN'
+                          order by a.copy_id, a.id desc) alarm on true
+                        order by alarm.roll_code, alarm.item_code
                         """)
                 .param("production", productionId)
                 .param("since", Timestamp.from(clock.instant().minus(REJECTED_FOR)))
-                .query(Documents.class)
-                .single();
-    }
-
-    /** Alarms whose copy is still not proven: one that was put right needs nobody any more. */
-    private List<Alarm> alarms(UUID productionId) {
-        return jdbc.sql("""
-                        select distinct on (a.copy_id) a.roll_id, r.code as roll_code, i.code as item_code, a.card_erased
-                        from verification_alarm a
-                        join offload_roll r on r.id = a.roll_id
-                        join offload_copy c on c.id = a.copy_id
-                        join inventory_item i on i.id = c.item_id
-                        where a.production_id = ?
-                          and (select v.verdict from verification_verdict v where v.copy_id = a.copy_id order by v.id desc limit 1) <> 'PROVEN'
-                        order by a.copy_id, a.id desc
-                        """).param(productionId).query(Alarm.class).list();
+                .query(row -> {
+                    documents[0] = row.getInt("unassigned");
+                    documents[1] = row.getInt("rejected");
+                    UUID rollId = row.getObject("roll_id", UUID.class);
+                    if (rollId != null) {
+                        alarms.add(new Alarm(
+                                rollId,
+                                row.getString("roll_code"),
+                                row.getString("item_code"),
+                                row.getBoolean("card_erased")));
+                    }
+                });
+        return new Attention(documents[0], documents[1], List.copyOf(alarms));
     }
 }

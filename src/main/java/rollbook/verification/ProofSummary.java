@@ -14,7 +14,7 @@ import java.util.UUID;
  * @param copiesProven copies whose newest verdict is proven
  * @param documentsUnassigned documents with parts that nobody has assigned
  * @param documentsRejected documents rejected since yesterday
- * @param alarms verdicts that fell after a card had been cleared or erased, newest first
+ * @param alarms verdicts that fell after a card had been cleared or erased, by roll
  */
 public record ProofSummary(
         int rolls,
