@@ -16,6 +16,7 @@ import rollbook.production.Rendition;
  * @param id null for one that isn't on record yet
  * @param copyId null if it is about the decoded files, the round trip that proves the roll's encoding
  * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
         @Nullable Long id,
@@ -25,12 +26,14 @@ record CopyVerdict(
         @Nullable UUID referencePartId,
         @Nullable UUID evidencePartId,
         Counts counts,
-        Instant judgedAt) {
+        Instant judgedAt,
+        @Nullable Instant checkedAt) {
 
     /** Reasons that don't come from comparing documents. */
     enum Reason {
         NO_EVIDENCE,
         WRITTEN_AGAIN,
+        ERASED,
         /** No list of decoded files counts any more. */
         NOT_DECODED
     }
@@ -54,7 +57,8 @@ record CopyVerdict(
     }
 
     static CopyVerdict unknown(@Nullable UUID copyId, Reason reason, Instant now) {
-        return new CopyVerdict(null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now);
+        return new CopyVerdict(
+                null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now, null);
     }
 
     /** Whether the encoding of this copy was proven when it was judged. */

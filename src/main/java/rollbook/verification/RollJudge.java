@@ -41,14 +41,23 @@ class RollJudge {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final Clearances clearances;
+    private final MediumClearances mediumClearances;
     private final Clock clock;
 
-    RollJudge(Rolls rolls, Copies copies, Evidence evidence, Verdicts verdicts, Clearances clearances, Clock clock) {
+    RollJudge(
+            Rolls rolls,
+            Copies copies,
+            Evidence evidence,
+            Verdicts verdicts,
+            Clearances clearances,
+            MediumClearances mediumClearances,
+            Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.clearances = clearances;
+        this.mediumClearances = mediumClearances;
         this.clock = clock;
     }
 
@@ -68,22 +77,24 @@ class RollJudge {
         List<List<Piece>> encoded = new ArrayList<>();
         encoded.add(EvidenceChoice.encoderOutput(pieces));
         for (Copy copy : ofRoll) {
-            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
-            Verdict verdict = judge(
-                    productionId,
-                    rollId,
-                    unknown,
-                    choice,
-                    roundTrip,
-                    Optional.ofNullable(before.get(copy.id())),
-                    listings);
-            if (copy.rendition() == Rendition.ENCODED && verdict.atLeast(Verdict.CONSISTENT)) {
-                encoded.add(choice.evidence());
+            // An erased copy has its verdict, and no document can change that; only writing it again can.
+            if (!copy.isErased()) {
+                EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+                CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
+                Optional<CopyVerdict> last = Optional.ofNullable(before.get(copy.id()));
+                Verdict verdict = judge(productionId, rollId, unknown, choice, roundTrip, last, listings);
+                if (copy.rendition() == Rendition.ENCODED && verdict.atLeast(Verdict.CONSISTENT)) {
+                    encoded.add(choice.evidence());
+                }
             }
         }
         rolls.measuredEncoded(productionId, rollId, encodedBytes(encoded));
+        lookAgain(productionId, rollId);
+    }
+
+    private void lookAgain(UUID productionId, UUID rollId) {
         clearances.lookAgain(productionId, rollId);
+        mediumClearances.lookAgain(productionId, rollId);
     }
 
     /** Judges the decoded files: proven equal to the card's, they prove the encoding of every encoded copy. */
@@ -135,7 +146,8 @@ class RollJudge {
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
-                clock.instant());
+                clock.instant(),
+                choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, rollId, verdict, comparison.findings());
         }
@@ -175,7 +187,7 @@ class RollJudge {
                     written.rollId(),
                     CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
                     List.of());
-            clearances.lookAgain(written.productionId(), written.rollId());
+            lookAgain(written.productionId(), written.rollId());
         }
     }
 
