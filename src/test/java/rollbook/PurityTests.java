@@ -35,6 +35,7 @@ class PurityTests {
             "rollbook.verification.RecheckPlan",
             "rollbook.verification.RecheckSchedule",
             "rollbook.verification.MediumGuess",
+            "rollbook.verification.VerdictHistory",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart",
             "rollbook.forecast.Reduction");
