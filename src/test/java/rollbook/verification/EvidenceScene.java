@@ -33,6 +33,7 @@ final class EvidenceScene {
     final Membership wrangler;
     final UUID shuttle;
     final UUID vault;
+    final UUID leg;
     final UUID encoded;
     final UUID encodedToo;
     final UUID set;
@@ -65,7 +66,7 @@ final class EvidenceScene {
         camera = production.camera(unit, "A");
         day = production.day(unit, 1, "SHOOTING");
         format = production.format("F");
-        UUID leg = production.leg("Encoded", set, false);
+        leg = production.leg("Encoded", set, false);
         jdbc.sql("update production_leg set rendition = 'ENCODED', kept_percent = 60 where id = ?")
                 .param(leg)
                 .update();

@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static rollbook.verification.EvidenceScene.DIGEST_1;
 import static rollbook.verification.EvidenceScene.DIGEST_2;
 import static rollbook.verification.EvidenceScene.OTHER_1;
@@ -8,6 +9,7 @@ import static rollbook.verification.EvidenceScene.OTHER_2;
 import static rollbook.verification.EvidenceScene.list;
 import static rollbook.verification.EvidenceScene.mhl;
 
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,11 +20,13 @@ import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Copies;
 import rollbook.offload.Encoding;
+import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
 import rollbook.production.Rendition;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
 import rollbook.testing.PortalTest;
+import rollbook.web.Refusal;
 
 /** Encoded copies have their own reference, and decoded files prove the encoding or don't. */
 @PortalTest
@@ -44,6 +48,15 @@ class RoundTripTests {
 
     @Autowired
     Verdicts verdicts;
+
+    @Autowired
+    Offloads offloads;
+
+    @Autowired
+    Clearances clearances;
+
+    @Autowired
+    ProofSummaries summaries;
 
     @Autowired
     JdbcClient jdbc;
@@ -170,6 +183,37 @@ class RoundTripTests {
         scene.send("CARD", "card2.mhl", mhl("cart", "in-place", "original", "A002", 1_000, DIGEST_1, DIGEST_2));
         scene.send("ENCODED_OUTPUT", "o.mhl", mhl("coder", "in-place", "original", "A002", 500, OTHER_1, OTHER_2));
         assertThat(rolls.encodings(scene.production.id)).contains(new Encoding(second, 1_000, 2_000));
+    }
+
+    /** By default encoded copies count only if their encoding is proven; what proved it must go on proving it. */
+    @Test
+    void anEncodedCopyClearsTheCardOnlyWithARoundTripAndAFailedOneTakesThatBack() {
+        scene.production.policy(1);
+        UUID reader = scene.production.item("READER-1", "READER", scene.set, null);
+        UUID session = offloads.start(
+                scene.wrangler, roll, reader, null, List.of(new Offloads.Destination(scene.encoded, scene.leg)));
+        offloads.finish(scene.wrangler, session, 1_000);
+        sendCard();
+        sendOutput();
+        scene.send(scene.encoded, "e1.md5", encoded("on ENCODED-1"));
+        assertThat(catchThrowableOfType(Refusal.class, this::clear).key()).isEqualTo("verification.refused.held");
+
+        scene.send("DECODED", "d1.md5", list("decoded", "A001", DIGEST_1, DIGEST_2));
+        clear();
+        scene.send("DECODED", "d2.md5", list("decoded on another day", "A001", DIGEST_1, OTHER_2));
+        assertThat(clearances.ofRoll(scene.production.id, roll).get(0).withdrawnAt())
+                .isNotNull();
+
+        scene.send("DECODED", "d3.md5", list("decoded once more", "A001", DIGEST_1, DIGEST_2));
+        clear();
+        clearances.recordErasure(scene.wrangler, roll, "CARD-A001");
+        assertThat(summaries.of(scene.production.id).alarms()).isEmpty();
+        scene.send("DECODED", "d4.md5", list("decoded too late", "A001", DIGEST_1, OTHER_2));
+        assertThat(summaries.of(scene.production.id).alarms()).hasSize(1);
+    }
+
+    private void clear() {
+        clearances.clear(scene.wrangler, roll, "CARD-A001");
     }
 
     private CopyVerdict roundTrip() {
