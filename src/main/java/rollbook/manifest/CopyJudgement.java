@@ -91,6 +91,7 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
             EvidenceFacts evidence,
             ManifestComparison comparison,
             List<VerdictReason> reasons) {
+        add(reasons, comparison.bytesReversed(), VerdictReason.BYTE_ORDER_REVERSED);
         switch (reference.roundTrip()) {
             case PROVEN -> reasons.add(VerdictReason.ROUND_TRIP_PROVEN);
             case ABSENT -> reasons.add(VerdictReason.NO_ROUND_TRIP);

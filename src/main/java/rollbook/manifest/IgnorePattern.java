@@ -44,15 +44,15 @@ final class IgnorePattern {
 
     /**
      * @param path of a file or directory in the scope
-     * @param slash where its own name begins, the slash before it; -1 at the top
+     * @param name the last of the path
      */
-    boolean matches(String path, int slash, boolean directory) {
+    boolean matches(String path, String name, boolean directory) {
         if (directoriesOnly && !directory) {
             return false;
         }
         if (!anchored) {
             NameGlob glob = names.get(0);
-            return glob != null && glob.matches(path.substring(slash + 1));
+            return glob != null && glob.matches(name);
         }
         return matches(path.split("/", -1));
     }

@@ -38,9 +38,9 @@ public final class IgnorePatterns {
 
     /** Whether the file or directory itself is left out; those above it are not looked at. */
     boolean matches(String path, boolean directory) {
-        int slash = path.lastIndexOf('/');
+        String name = path.substring(path.lastIndexOf('/') + 1);
         for (int i = patterns.size() - 1; i >= 0; i--) {
-            if (patterns.get(i).matches(path, slash, directory)) {
+            if (patterns.get(i).matches(path, name, directory)) {
                 return !patterns.get(i).isNegated();
             }
         }

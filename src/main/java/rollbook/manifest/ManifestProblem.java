@@ -4,6 +4,7 @@ package rollbook.manifest;
 public enum ManifestProblem {
     NOTHING_LISTED,
     BINARY,
+    CUT_OFF,
     UTF16,
     NOT_UTF8,
     LINE_TOO_LONG,
@@ -11,6 +12,7 @@ public enum ManifestProblem {
     NOT_A_LIST_LINE,
     MIXED_LISTS,
     CRC_LIST,
+    NOT_OF_BYTES,
     DIGEST_MALFORMED,
     DIGEST_LENGTH,
     ALGORITHM_UNSUPPORTED,
@@ -19,6 +21,12 @@ public enum ManifestProblem {
     PATH_ABSOLUTE,
     PATH_PARENT,
     PATH_DRIVE,
+    PATH_SEPARATORS,
+    TABLE_COLUMN_TWICE,
+    TABLE_CELLS,
+    TABLE_QUOTES,
+    TABLE_SIZE,
+    TABLE_DIGEST,
     XML_MALFORMED,
     XML_ENCODING,
     XML_DECLARATIONS,
@@ -33,7 +41,28 @@ public enum ManifestProblem {
     MHL_UNEXPECTED_TEXT,
     MHL_NO_DIGEST,
     MHL_TWO_DIGESTS,
-    MHL_NOT_A_CHAIN;
+    MHL_NOT_A_CHAIN,
+    BAG_LINE,
+    BAG_OUTSIDE,
+    BAG_INSIDE,
+    ZIP_DAMAGED,
+    ZIP_FILE_DAMAGED,
+    ZIP_SPLIT,
+    ZIP_ENCRYPTED,
+    ZIP_TWICE,
+    ZIP_PATH,
+    ZIP_NESTED,
+    ZIP_METHOD,
+    ZIP_RATIO,
+    ZIP_TOO_LARGE,
+    ZIP_TOO_MANY,
+    ZIP_TOO_MANY_MANIFESTS,
+    ZIP_NOTHING;
+
+    /** Whether it is about an archive, which has no lines and columns. */
+    public boolean ofArchive() {
+        return name().startsWith("ZIP_");
+    }
 
     public String messageKey() {
         return "manifest.problem." + name();

@@ -20,8 +20,11 @@ final class NameGlob {
     /** A null stands for a star. */
     private final List<@Nullable One> parts;
 
-    private NameGlob(List<@Nullable One> parts) {
+    private final @Nullable String plain; // most patterns have nothing special
+
+    private NameGlob(List<@Nullable One> parts, @Nullable String plain) {
         this.parts = parts;
+        this.plain = plain;
     }
 
     /** Null when the pattern is malformed (a class without end, a backslash at the end): it then matches nothing. */
@@ -62,10 +65,15 @@ final class NameGlob {
                 }
             }
         }
-        return new NameGlob(parts);
+        boolean special = pattern.codePoints().anyMatch(c -> "*?[\\".indexOf(c) >= 0);
+        return new NameGlob(parts, special ? null : pattern);
     }
 
     boolean matches(String name) {
+        return plain == null ? matchesParts(name) : plain.equals(name);
+    }
+
+    private boolean matchesParts(String name) {
         int part = 0;
         int at = 0;
         int starPart = -1;

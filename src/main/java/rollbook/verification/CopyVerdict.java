@@ -15,7 +15,7 @@ import rollbook.production.Rendition;
  *
  * @param id null for one that isn't on record yet
  * @param copyId null if it is about the decoded files, the round trip that proves the roll's encoding
- * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}, some with a person behind them
  * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
@@ -35,7 +35,16 @@ record CopyVerdict(
         WRITTEN_AGAIN,
         ERASED,
         /** No list of decoded files counts any more. */
-        NOT_DECODED
+        NOT_DECODED,
+        /** Only equal digests of a list that states its algorithm told that of another. */
+        ALGORITHM_BY_AGREEMENT,
+        /** A person said which algorithm made the digests of a document. */
+        ALGORITHM_SAID;
+
+        /** The reason with the name of the person behind it, as it stands on record. */
+        String by(String person) {
+            return name() + ReasonKeys.PERSON_FOLLOWS + person;
+        }
     }
 
     /** Numbers of files by what was found of them. */

@@ -23,7 +23,7 @@ import rollbook.verification.Evidence.Piece;
  * @param rendition whose files are compared
  * @param validFrom documents sent before say nothing any more
  * @param reference the parts that are compared with, the first one uploaded first
- * @param evidence the parts of the one document that speaks
+ * @param evidence the parts of the one document that speaks, or of those that are one statement
  * @param pieces everything that speaks of the rendition
  */
 record EvidenceChoice(
@@ -92,9 +92,9 @@ record EvidenceChoice(
     EvidenceFacts evidenceFacts() {
         Set<Tie> ties = EnumSet.noneOf(Tie.class);
         for (Piece other : pieces) {
-            if (other.sha256().equals(firstEvidence().sha256())) {
+            if (evidence.stream().anyMatch(spoken -> spoken.sha256().equals(other.sha256()))) {
                 addSameDocument(other, ties);
-            } else if (firstEvidence().hasBodyOf(other)) {
+            } else if (evidence.stream().anyMatch(spoken -> spoken.hasBodyOf(other))) {
                 addSameReading(other, ties);
             }
         }
@@ -151,7 +151,7 @@ record EvidenceChoice(
 
     private static List<Piece> ofDocument(Piece one, List<Piece> pieces) {
         return pieces.stream()
-                .filter(piece -> piece.documentId().equals(one.documentId()) && sameSubject(piece, one))
+                .filter(piece -> piece.statementId().equals(one.statementId()) && sameSubject(piece, one))
                 .toList();
     }
 

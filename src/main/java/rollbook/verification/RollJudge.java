@@ -5,10 +5,12 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
@@ -21,7 +23,6 @@ import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.RollChecks;
 import rollbook.manifest.Verdict;
-import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
@@ -40,6 +41,7 @@ class RollJudge {
     private final Copies copies;
     private final Evidence evidence;
     private final Verdicts verdicts;
+    private final AlgorithmStatements algorithms;
     private final Clearances clearances;
     private final MediumClearances mediumClearances;
     private final Clock clock;
@@ -49,6 +51,7 @@ class RollJudge {
             Copies copies,
             Evidence evidence,
             Verdicts verdicts,
+            AlgorithmStatements algorithms,
             Clearances clearances,
             MediumClearances mediumClearances,
             Clock clock) {
@@ -56,6 +59,7 @@ class RollJudge {
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
+        this.algorithms = algorithms;
         this.clearances = clearances;
         this.mediumClearances = mediumClearances;
         this.clock = clock;
@@ -74,8 +78,7 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         RoundTrip roundTrip = roundTrip(productionId, rollId, pieces, ofRoll, listings);
-        List<List<Piece>> encoded = new ArrayList<>();
-        encoded.add(EvidenceChoice.encoderOutput(pieces));
+        List<Piece> encoded = new ArrayList<>(EvidenceChoice.encoderOutput(pieces));
         for (Copy copy : ofRoll) {
             // An erased copy has its verdict, and no document can change that; only writing it again can.
             if (!copy.isErased()) {
@@ -84,7 +87,7 @@ class RollJudge {
                 Optional<CopyVerdict> last = Optional.ofNullable(before.get(copy.id()));
                 Verdict verdict = judge(productionId, rollId, unknown, choice, roundTrip, last, listings);
                 if (copy.rendition() == Rendition.ENCODED && verdict.atLeast(Verdict.CONSISTENT)) {
-                    encoded.add(choice.evidence());
+                    encoded.addAll(choice.evidence());
                 }
             }
         }
@@ -109,12 +112,14 @@ class RollJudge {
     }
 
     /** The size of a roll's encoded files by the first document that gives sizes; the others tell it once more. */
-    private static long encodedBytes(List<List<Piece>> documents) {
-        return documents.stream()
-                .mapToLong(parts -> parts.stream().mapToLong(Piece::sizeBytes).sum())
+    private static long encodedBytes(List<Piece> pieces) {
+        Map<UUID, Long> byDocument = pieces.stream()
+                .collect(Collectors.groupingBy(
+                        Piece::documentId, LinkedHashMap::new, Collectors.summingLong(Piece::sizeBytes)));
+        return byDocument.values().stream()
                 .filter(bytes -> bytes > 0)
                 .findFirst()
-                .orElse(0);
+                .orElse(0L);
     }
 
     /** @param unknown what holds where there is nothing to compare */
@@ -142,7 +147,7 @@ class RollJudge {
                 null,
                 unknown.copyId(),
                 judgement.verdict(),
-                reasons(judgement, listings.of(choice.reference())),
+                reasons(choice, judgement, comparison, listings.of(choice.reference())),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -154,13 +159,23 @@ class RollJudge {
         return verdict.verdict();
     }
 
-    /** The judgement's reasons, and what a person should look at in the roll itself. */
-    private static List<String> reasons(CopyJudgement judgement, FileListing reference) {
-        return Stream.concat(
-                        judgement.reasons().stream().map(VerdictReason::name),
-                        RollChecks.check(reference).stream()
-                                .map(warning -> warning.kind().name()))
+    /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
+    private List<String> reasons(
+            EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison, FileListing reference) {
+        List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
+                .map(Piece::documentId)
+                .distinct()
                 .toList();
+        AlgorithmStatements.Grounds grounds = algorithms.grounds(documents);
+        List<String> reasons = new ArrayList<>();
+        judgement.reasons().forEach(reason -> reasons.add(reason.name()));
+        if (grounds.open() && comparison.algorithmSettled()) {
+            reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
+        }
+        grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
+        RollChecks.check(reference)
+                .forEach(warning -> reasons.add(warning.kind().name()));
+        return reasons;
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -104,6 +105,8 @@ class BodyFingerprintTests {
                 null,
                 ManifestHeader.Process.NONE,
                 null,
+                null,
+                Map.of(),
                 null));
     }
 

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import rollbook.manifest.ManifestEntry.Action;
@@ -111,16 +112,22 @@ class BrokenManifestTests {
         MhlCreator creator = new MhlCreator(Instant.EPOCH, "h", "t", "1", "c", Process.IN_PLACE);
         ByteArrayOutputStream gnu = new ByteArrayOutputStream();
         ByteArrayOutputStream bsd = new ByteArrayOutputStream();
+        ByteArrayOutputStream nul = new ByteArrayOutputStream();
+        ByteArrayOutputStream table = new ByteArrayOutputStream();
         ByteArrayOutputStream mhl = new ByteArrayOutputStream();
         try (ManifestWriter g = ManifestWriter.gnuList(gnu, ChecksumAlgorithm.MD5);
+                ManifestWriter n = ManifestWriter.nulEndedList(nul, ChecksumAlgorithm.MD5);
+                ManifestWriter t = ManifestWriter.table(table, Set.of(ChecksumAlgorithm.MD5));
                 ManifestWriter b = ManifestWriter.bsdList(bsd);
                 ManifestWriter m = ManifestWriter.ascMhl(mhl, creator)) {
             for (ManifestEntry entry : entries) {
                 g.write(entry);
+                n.write(entry);
+                t.write(entry);
                 b.write(entry);
                 m.write(entry);
             }
         }
-        return List.of(gnu.toByteArray(), bsd.toByteArray(), mhl.toByteArray());
+        return List.of(gnu.toByteArray(), bsd.toByteArray(), nul.toByteArray(), table.toByteArray(), mhl.toByteArray());
     }
 }
