@@ -146,10 +146,10 @@ class Preparation {
 
     private Map<String, UUID> places(Membership administrator) {
         Map<String, UUID> ids = new LinkedHashMap<>();
-        ids.put(Stock.SET, places.add(administrator, Stock.SET, false));
-        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false));
-        ids.put(Stock.POST, places.add(administrator, Stock.POST, true));
-        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true));
+        ids.put(Stock.SET, places.add(administrator, Stock.SET, false, "storm"));
+        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false, "storm"));
+        ids.put(Stock.POST, places.add(administrator, Stock.POST, true, ""));
+        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true, "fire"));
         return ids;
     }
 
