@@ -26,6 +26,7 @@ class PurityTests {
             "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
+            "rollbook.verification.DocumentNote",
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.IntegrityLevels",
             "rollbook.verification.MediumProof",

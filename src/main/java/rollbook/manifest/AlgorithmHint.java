@@ -27,12 +27,15 @@ final class AlgorithmHint {
             Pattern.compile("(?<![a-z0-9])(md5|sha-?1|sha-?256|sha-?512|xxh64|xxh3|xxh128)(?:sums?)?(?![a-z0-9])");
 
     private final DocumentHints hints;
+    private final AlgorithmBasis name;
     private final Set<ChecksumAlgorithm> named = EnumSet.noneOf(ChecksumAlgorithm.class);
     private final Set<ChecksumAlgorithm> shown = EnumSet.noneOf(ChecksumAlgorithm.class);
     private final Map<Integer, Conclusion> byLength = new HashMap<>();
 
-    AlgorithmHint(DocumentHints hints) {
+    /** @param name what the document's name is worth where it names an algorithm */
+    AlgorithmHint(DocumentHints hints, AlgorithmBasis name) {
         this.hints = hints;
+        this.name = name;
         shown.addAll(hints.shownAlgorithms());
         Matcher matcher = NAMED.matcher(hints.fileName().toLowerCase(Locale.ROOT));
         while (matcher.find()) {
@@ -48,7 +51,7 @@ final class AlgorithmHint {
 
     /**
      * The checksum, or null where no supported algorithm has digests of this length. What a person said counts as
-     * stated, everything else is marked as assumed.
+     * stated, as does a name where the standard has it state the algorithm; everything else is marked as assumed.
      *
      * @param sizeBytes the file's size, if the document gives it
      */
@@ -62,7 +65,7 @@ final class AlgorithmHint {
             lookForEmptyFile(candidates, digest);
         }
         Conclusion conclusion = byLength.computeIfAbsent(digest.length, length -> conclude(candidates));
-        return conclusion.basis() == AlgorithmBasis.SAID
+        return conclusion.basis().compareTo(AlgorithmBasis.SAID) <= 0
                 ? Checksum.of(conclusion.algorithm(), digest)
                 : Checksum.assumed(conclusion.algorithm(), digest);
     }
@@ -87,7 +90,7 @@ final class AlgorithmHint {
         if (said != null) {
             return said;
         }
-        Conclusion fromName = only(candidates, named, AlgorithmBasis.FILE_NAME);
+        Conclusion fromName = only(candidates, named, name);
         if (fromName != null) {
             return fromName;
         }

@@ -26,7 +26,7 @@ record BagInfo(List<Line> lines, long malformed) {
     }
 
     static BagInfo read(InputStream in) throws IOException, ManifestException {
-        LineReader reader = new LineReader(new BagLines(in), false);
+        LineReader reader = new LineReader(new BagLines(in));
         List<Line> lines = new ArrayList<>();
         long malformed = 0;
         for (String text = reader.next(); text != null; text = reader.next()) {

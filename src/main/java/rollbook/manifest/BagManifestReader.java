@@ -6,8 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
 import rollbook.manifest.ManifestEntry.Action;
+import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 
 /**
  * Reads {@code manifest-md5.txt} and its like from a bag (RFC 8493, 2.1.3): digest, blanks or tabs, path. The entries'
@@ -15,13 +15,12 @@ import rollbook.manifest.ManifestEntry.Action;
  */
 final class BagManifestReader {
     private static final Pattern NAMED =
-            Pattern.compile("(?i)(?:^|.*[^a-z])(?:tag)?manifest-([a-z0-9]+)(?:[^a-z0-9].*)?");
+            Pattern.compile("(?i)(?:^|.*[^a-z])(?:tag)?manifest-[a-z0-9]+(?:[^a-z0-9].*)?");
     private static final Pattern LINE =
             Pattern.compile("[0-9A-Fa-f]{16,128}([ \\t]+)(\\*?)(?:\\./)?data/.+", Pattern.DOTALL);
 
     private final LineReader lines;
     private final ListedDigests digests;
-    private final @Nullable ChecksumAlgorithm named;
     private final boolean coded;
     private final boolean ofPayload;
     private long entries;
@@ -29,9 +28,10 @@ final class BagManifestReader {
     private long barePercents;
 
     private BagManifestReader(InputStream in, DocumentHints hints, boolean coded, boolean ofPayload) {
-        this.lines = new LineReader(new BagLines(in), false);
-        this.digests = new ListedDigests(hints);
-        this.named = algorithmIn(hints.fileName());
+        // The name of a bag's manifest is where the standard has the algorithm stated.
+        boolean properlyNamed = NAMED.matcher(hints.fileName()).matches();
+        this.lines = new LineReader(new BagLines(in));
+        this.digests = new ListedDigests(hints, properlyNamed ? AlgorithmBasis.STATED : AlgorithmBasis.FILE_NAME);
         this.coded = coded;
         this.ofPayload = ofPayload;
     }
@@ -92,12 +92,6 @@ final class BagManifestReader {
         return digests.header(ManifestFormat.BAGIT, entries);
     }
 
-    /** The name of a bag's manifest is where the standard has the algorithm stated. */
-    private static @Nullable ChecksumAlgorithm algorithmIn(String fileName) {
-        Matcher name = NAMED.matcher(fileName);
-        return name.matches() ? ChecksumAlgorithm.ofTag(name.group(1)) : null;
-    }
-
     private ManifestEntry entry(String line) throws ManifestException {
         long number = lines.lineNumber();
         int digits = 0;
@@ -121,17 +115,20 @@ final class BagManifestReader {
     }
 
     private Checksum checksum(String digits, long line) throws ManifestException {
-        boolean stated = named != null && digits.length() == named.digestBytes() * 2;
-        Checksum checksum = named != null && stated
-                ? digests.tagged(new ListedDigests.Tag(named, false), digits)
-                : digests.untagged(digits, null);
-        if (checksum == null && stated) {
-            throw new ManifestException(ManifestProblem.DIGEST_MALFORMED, line, 1, named.label(), digits);
+        byte[] digest = Checksum.decodeHex(digits);
+        Checksum checksum = digest == null ? null : digests.untagged(digest, null);
+        if (checksum != null) {
+            return checksum;
         }
-        if (checksum == null) {
-            throw new ManifestException(ManifestProblem.DIGEST_LENGTH, line, 1, digits.length());
-        }
-        return checksum;
+        List<ChecksumAlgorithm> ofThisLength = ChecksumAlgorithm.ofHexDigits(digits.length());
+        throw ofThisLength.isEmpty()
+                ? new ManifestException(ManifestProblem.DIGEST_LENGTH, line, 1, digits.length())
+                : new ManifestException(
+                        ManifestProblem.DIGEST_MALFORMED,
+                        line,
+                        1,
+                        ofThisLength.get(0).label(),
+                        digits);
     }
 
     private String path(String listed, long line, int column) throws ManifestException {

@@ -59,7 +59,8 @@ public final class Checksum {
         return text.endsWith("=") ? decodeBase64(text) : decodeHex(text);
     }
 
-    private static byte @Nullable [] decodeHex(String text) {
+    /** The bytes of hexadecimal digits of any case; null for other text. */
+    static byte @Nullable [] decodeHex(String text) {
         if (text.length() % 2 != 0) {
             return null;
         }
@@ -109,6 +110,15 @@ public final class Checksum {
     /** Lower-case hexadecimal digits; a C4 ID in its own form. */
     public String text() {
         return algorithm == ChecksumAlgorithm.C4 ? C4Text.encode(digest) : HEX.formatHex(digest);
+    }
+
+    void copyDigest(byte[] to, int at) {
+        System.arraycopy(digest, 0, to, at, digest.length);
+    }
+
+    /** Equal for equal digests. */
+    long key() {
+        return PathIndex.hash(digest, 0, digest.length);
     }
 
     boolean sameBytes(Checksum other) {

@@ -7,6 +7,7 @@ import static rollbook.manifest.FileFinding.Kind.MISSING;
 import static rollbook.manifest.FileFinding.Kind.MOVED;
 import static rollbook.manifest.FileFinding.Kind.NAME_ONLY;
 import static rollbook.manifest.FileFinding.Kind.SIZE_ONLY;
+import static rollbook.manifest.FileFinding.Kind.SPELLED_OTHERWISE;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -100,6 +101,7 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
             }
         }
         evidence.ties().stream().filter(tie -> !tie.lowers()).map(Tie::reason).forEach(reasons::add);
+        add(reasons, has(comparison, SPELLED_OTHERWISE), VerdictReason.SPELLED_OTHERWISE);
         add(reasons, has(comparison, MOVED), VerdictReason.MOVED_FILES);
         add(reasons, has(comparison, EXTRA), VerdictReason.EXTRA_FILES);
     }

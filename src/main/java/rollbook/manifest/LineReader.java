@@ -28,6 +28,10 @@ final class LineReader {
     private long lineNumber;
     private String end = "";
 
+    LineReader(InputStream in) {
+        this(in, false);
+    }
+
     LineReader(InputStream in, boolean nulEnded) {
         this.in = in;
         this.nulEnded = nulEnded;

@@ -15,7 +15,12 @@ final class ListedDigests {
     private final Set<ChecksumAlgorithm> stated = EnumSet.noneOf(ChecksumAlgorithm.class);
 
     ListedDigests(DocumentHints hints) {
-        this.hint = new AlgorithmHint(hints);
+        this(hints, AlgorithmBasis.FILE_NAME);
+    }
+
+    /** @param name what the document's name is worth where it names an algorithm */
+    ListedDigests(DocumentHints hints, AlgorithmBasis name) {
+        this.hint = new AlgorithmHint(hints, name);
     }
 
     /** An algorithm as a document names it, and whether its digests are printed least significant byte first. */
@@ -53,7 +58,13 @@ final class ListedDigests {
             return tagged(new Tag(ChecksumAlgorithm.C4, false), text);
         }
         byte[] digest = Checksum.decode(text);
-        return digest == null ? null : hint.conclude(digest, sizeBytes);
+        return digest == null ? null : untagged(digest, sizeBytes);
+    }
+
+    /** Null where no supported algorithm has digests of this length. */
+    @Nullable
+    Checksum untagged(byte[] digest, @Nullable Long sizeBytes) {
+        return hint.conclude(digest, sizeBytes);
     }
 
     /** The header of a document that says nothing of itself beyond its files. */
@@ -61,6 +72,7 @@ final class ListedDigests {
         Map<ChecksumAlgorithm, AlgorithmBasis> conclusions = hint.conclusions();
         Set<ChecksumAlgorithm> algorithms = EnumSet.copyOf(stated);
         algorithms.addAll(conclusions.keySet());
+        conclusions.values().removeIf(AlgorithmBasis.STATED::equals);
         return new ManifestHeader(
                 format,
                 algorithms,

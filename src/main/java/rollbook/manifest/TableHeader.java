@@ -41,7 +41,7 @@ record TableHeader(char separator, List<Column> columns) {
     record Column(String name, Kind kind, ListedDigests.@Nullable Tag tag) {}
 
     /**
-     * Null where the line is no header of a table of files: it must name a column of paths, and one of sizes or digests.
+     * Null where the line is no header of a table of files: it must name a column of paths and one of digests.
      */
     static @Nullable TableHeader of(String line, long number) throws IOException, ManifestException {
         TableHeader best = null;
@@ -60,7 +60,7 @@ record TableHeader(char separator, List<Column> columns) {
     private static @Nullable TableHeader of(String line, char separator) throws IOException {
         List<String> names = new ArrayList<>();
         try {
-            LineReader nothingMore = new LineReader(new ByteArrayInputStream(new byte[0]), false);
+            LineReader nothingMore = new LineReader(new ByteArrayInputStream(new byte[0]));
             new TableRecords(nothingMore, separator).record(line).forEach(cell -> names.add(cell.text()));
         } catch (ManifestException notInOneLine) {
             return null;
@@ -69,9 +69,8 @@ record TableHeader(char separator, List<Column> columns) {
         String size = first(SIZE, names);
         List<Column> columns =
                 names.stream().map(name -> column(name, path, size)).toList();
-        boolean useful =
-                columns.stream().anyMatch(column -> column.kind() == Kind.SIZE || column.kind() == Kind.DIGEST);
-        return path != null && useful ? new TableHeader(separator, columns) : null;
+        boolean digests = columns.stream().anyMatch(column -> column.kind() == Kind.DIGEST);
+        return path != null && digests ? new TableHeader(separator, columns) : null;
     }
 
     private static @Nullable String first(List<String> wanted, List<String> names) {

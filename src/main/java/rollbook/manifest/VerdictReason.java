@@ -31,6 +31,7 @@ public enum VerdictReason {
     ROUND_TRIP_PROVEN,
     NO_ROUND_TRIP,
     SAME_LINES_FOR_TWO_COPIES,
+    SPELLED_OTHERWISE,
     MOVED_FILES,
     EXTRA_FILES;
 

@@ -6,7 +6,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
@@ -100,24 +99,25 @@ class AlgorithmStatements {
     }
 
     /** What is to be asked of a document, or was. */
-    List<AlgorithmQuestion> questions(UUID productionId, UUID documentId) {
+    List<AlgorithmQuestion> questions(Document document) {
+        if (document.ambiguousDigits().isEmpty()) {
+            return List.of();
+        }
         List<AlgorithmQuestion.Statement> statements = jdbc.sql("""
                         select s.id, s.digits, s.algorithm, s.said_at, e.display_name
                         from verification_algorithm_statement s join people_person e on e.id = s.said_by
-                        where s.production_id = ? and s.document_id = ? order by s.id desc
+                        where s.document_id = ? order by s.id desc
                         """)
-                .params(productionId, documentId)
+                .param(document.id())
                 .query(AlgorithmStatements::statement)
                 .list();
-        List<AlgorithmQuestion> questions = new ArrayList<>();
-        for (int digits : ambiguousDigits(productionId, documentId, "")) {
-            questions.add(new AlgorithmQuestion(
-                    digits,
-                    statements.stream()
-                            .filter(statement -> statement.digits() == digits)
-                            .toList()));
-        }
-        return questions;
+        return document.ambiguousDigits().stream()
+                .map(digits -> new AlgorithmQuestion(
+                        digits,
+                        statements.stream()
+                                .filter(statement -> statement.digits() == digits)
+                                .toList()))
+                .toList();
     }
 
     private static AlgorithmQuestion.Statement statement(ResultSet row, int number) throws SQLException {
@@ -128,16 +128,6 @@ class AlgorithmStatements {
                 algorithm == null ? null : ChecksumAlgorithm.valueOf(algorithm),
                 row.getTimestamp("said_at").toInstant(),
                 row.getString("display_name"));
-    }
-
-    private List<Integer> ambiguousDigits(UUID productionId, UUID documentId, String lock) {
-        return jdbc.sql("select ambiguous_digits from verification_reading where production_id = ? and document_id = ?"
-                        + lock)
-                .params(productionId, documentId)
-                .query((row, number) ->
-                        List.of((Integer[]) row.getArray("ambiguous_digits").getArray()))
-                .optional()
-                .orElseThrow(NotFoundException::new);
     }
 
     /**
@@ -157,12 +147,12 @@ class AlgorithmStatements {
             @Nullable ChecksumAlgorithm algorithm,
             @Nullable Long newestSeen) {
         UUID production = by.productionId();
-        boolean asked =
-                ambiguousDigits(production, document.id(), " for update").contains(digits);
+        boolean asked = document.ambiguousDigits().contains(digits);
         if (!asked
                 || algorithm != null && !ChecksumAlgorithm.ofHexDigits(digits).contains(algorithm)) {
             throw new NotFoundException();
         }
+        lock(document);
         Long newest = jdbc.sql(
                         "select max(id) from verification_algorithm_statement where document_id = ? and digits = ?")
                 .params(document.id(), digits)
@@ -186,6 +176,13 @@ class AlgorithmStatements {
         String action = algorithm == null ? "document.algorithm-taken-back" : "document.algorithm-said";
         trail.add(by.act(action, "document", document.fileName(), algorithm == null ? "" : algorithm.label()));
         rollsOf(document.id()).forEach(roll -> RollJudging.order(jobs, clock, production, roll));
+    }
+
+    private void lock(Document document) {
+        jdbc.sql("select document_id from verification_reading where document_id = ? for update")
+                .param(document.id())
+                .query(UUID.class)
+                .single();
     }
 
     private List<UUID> rollsOf(UUID documentId) {

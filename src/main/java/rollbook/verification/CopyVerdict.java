@@ -56,8 +56,9 @@ record CopyVerdict(
             long moved,
             long sizeOnly,
             long nameOnly,
-            long listedTwice) {
-        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0);
+            long listedTwice,
+            long spelledOtherwise) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0, 0);
 
         /** Files that don't agree with the reference. */
         long wrong() {

@@ -16,8 +16,8 @@ import rollbook.inventory.MediaItem;
 record DocumentPage(
         Document document,
         DocumentDetails.Details details,
-        @Nullable ArchivePage archive,
         List<AlgorithmQuestion> questions,
+        @Nullable ArchivePage archive,
         List<PartView> parts,
         List<DocumentDetails.Judged> judged,
         Map<String, UUID> rollIds,

@@ -71,8 +71,15 @@ class DocumentSentences {
             case WAITS_FOR_PEOPLE ->
                 display.text("verification.document.sentence.waits", document.unassigned(), document.parts());
             case ASSIGNED ->
-                display.text("verification.document.sentence.assigned", document.entries(), document.parts());
+                refersOnly(document)
+                        ? display.text("verification.document.sentence.refers", document.hashLists())
+                        : display.text("verification.document.sentence.assigned", document.entries(), document.parts());
         };
+    }
+
+    /** Lawful for a folder that holds nothing but folders with histories of their own. */
+    private static boolean refersOnly(Document document) {
+        return document.parts() == 0 && document.hashLists() != null && document.hashLists() > 0;
     }
 
     private String rejected(Document document) {

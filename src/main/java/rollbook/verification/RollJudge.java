@@ -187,7 +187,8 @@ class RollJudge {
                 comparison.count(Kind.MOVED),
                 comparison.count(Kind.SIZE_ONLY),
                 comparison.count(Kind.NAME_ONLY),
-                comparison.count(Kind.LISTED_TWICE));
+                comparison.count(Kind.LISTED_TWICE),
+                comparison.count(Kind.SPELLED_OTHERWISE));
     }
 
     /** A copy that is being written over is proven no longer, whatever was proven of what was there before. */

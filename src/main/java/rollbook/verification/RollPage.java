@@ -337,6 +337,7 @@ class RollPage {
                 + counts.missing()
                 + counts.extra()
                 + counts.moved()
+                + counts.spelledOtherwise()
                 + counts.sizeOnly()
                 + counts.nameOnly();
         return new CopyView(

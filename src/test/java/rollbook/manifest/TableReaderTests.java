@@ -89,15 +89,15 @@ class TableReaderTests {
 
     @Test
     void aListWhoseFirstNameLooksLikeAHeaderStaysAList() throws Exception {
-        assertThat(read(ABC_MD5 + "  a,path,size").only().path()).isEqualTo("a,path,size");
-        assertThat(read("MD5 (a,path,size,b) = " + ABC_MD5).only().path()).isEqualTo("a,path,size,b");
+        assertThat(read(ABC_MD5 + "  a,path,md5").only().path()).isEqualTo("a,path,md5");
+        assertThat(read("MD5 (a,path,md5,b) = " + ABC_MD5).only().path()).isEqualTo("a,path,md5,b");
     }
 
     /** RFC 4180, 2: 5 to 7. */
     @Test
     void aCellInQuotationMarksMayHoldAnything() throws Exception {
-        Manifests.Document document =
-                read("path,size\r\n\"a,b\",1\r\n\"c\"\"d\",2\r\n\"e\r\nf\n\ng\r\",3\r\nh\"i\",4\r\n#j,5\r\n");
+        Manifests.Document document = read(
+                "path,size,md5\r\n\"a,b\",1,\r\n\"c\"\"d\",2,\r\n\"e\r\nf\n\ng\r\",3,\r\nh\"i\",4,\r\n#j,5,\"\"\r\n");
 
         assertThat(document.paths()).containsExactly("a,b", "c\"d", "e\r\nf\n\ng\r", "h\"i\"", "#j");
         assertThat(document.entries()).extracting(ManifestEntry::line).containsExactly(2L, 3L, 4L, 8L, 9L);
@@ -107,44 +107,45 @@ class TableReaderTests {
     /** RFC 4180, 2, 4: blanks are part of a cell. */
     @Test
     void keepsBlanksOfPaths() throws Exception {
-        assertThat(read("path,size\n a ,1").only().path()).isEqualTo(" a ");
+        assertThat(read("path,size,md5\n a ,1,").only().path()).isEqualTo(" a ");
     }
 
     @Test
     void readsPathsThatAreSeparatedByBackslashes() throws Exception {
-        assertThat(read("path,size\nA001\\Clips\\x.mov,1\n").only().path()).isEqualTo("A001/Clips/x.mov");
-        assertThat(refusal("path,size\nE:\\A001\\x.mov,1\n").problem()).isEqualTo(ManifestProblem.PATH_DRIVE);
+        assertThat(read("path,size,md5\nA001\\Clips\\x.mov,1,\n").only().path()).isEqualTo("A001/Clips/x.mov");
+        assertThat(refusal("path,size,md5\nE:\\A001\\x.mov,1,\n").problem()).isEqualTo(ManifestProblem.PATH_DRIVE);
     }
 
     @Test
     void readsTheLargestSize() throws Exception {
-        assertThat(read("path,size\na,9223372036854775807").only().sizeBytes()).isEqualTo(Long.MAX_VALUE);
+        assertThat(read("path,size,md5\na,9223372036854775807,").only().sizeBytes())
+                .isEqualTo(Long.MAX_VALUE);
     }
 
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
-                "NOTHING_LISTED | 1 | 1 | path,size",
-                "NOT_A_LIST_LINE | 1 | 1 | path,date/a,1",
+                "NOTHING_LISTED | 1 | 1 | path,size,md5",
+                "NOT_A_LIST_LINE | 1 | 1 | path,date,size/a,b,1",
                 "NOT_A_LIST_LINE | 1 | 1 | size,md5/1,d41d8cd98f00b204e9800998ecf8427e",
-                "TABLE_CELLS | 2 | 1 | path,size/a",
-                "TABLE_CELLS | 3 | 1 | path,size/a,1/a,b,2",
-                "TABLE_SIZE | 2 | 3 | path,size/a,-1",
-                "TABLE_SIZE | 2 | 3 | path,size/a,1.5",
-                "TABLE_SIZE | 2 | 3 | path;size/a;1,5",
-                "TABLE_SIZE | 2 | 3 | path,size/a,9223372036854775808",
-                "TABLE_SIZE | 2 | 3 | path,size/a,100000000000000000000",
-                "TABLE_SIZE | 2 | 3 | path,size/a,٣",
+                "TABLE_CELLS | 2 | 1 | path,md5/a",
+                "TABLE_CELLS | 3 | 1 | path,md5/a,/a,b,",
+                "TABLE_SIZE | 2 | 3 | path,size,md5/a,-1,",
+                "TABLE_SIZE | 2 | 3 | path,size,md5/a,1.5,",
+                "TABLE_SIZE | 2 | 3 | path;size;md5/a;1,5;",
+                "TABLE_SIZE | 2 | 3 | path,size,md5/a,9223372036854775808,",
+                "TABLE_SIZE | 2 | 3 | path,size,md5/a,100000000000000000000,",
+                "TABLE_SIZE | 2 | 3 | path,size,md5/a,٣,",
                 "TABLE_DIGEST | 2 | 3 | path,md5/a,d41d8cd98f00b204e9800998ecf8427",
                 "TABLE_DIGEST | 2 | 5 | path,size,xxh64/a,0,d41d8cd98f00b204e9800998ecf8427e",
                 "TABLE_DIGEST | 2 | 3 | path,hash/a,352441C2",
                 "ALGORITHM_UNSUPPORTED | 2 | 3 | path,algorithm,hash/a,SHA384,00",
-                "TABLE_QUOTES | 2 | 1 | path,size/\"a,1/b,2",
-                "TABLE_QUOTES | 2 | 4 | path,size/\"a\"b,1",
+                "TABLE_QUOTES | 2 | 1 | path,md5/\"a,/b,",
+                "TABLE_QUOTES | 2 | 4 | path,md5/\"a\"b,",
                 "TABLE_COLUMN_TWICE | 1 | 1 | path,md5,MD5/a,,",
-                "PATH_EMPTY | 2 | 1 | path,size/,1",
-                "PATH_PARENT | 2 | 1 | path,size/..\\a,1",
+                "PATH_EMPTY | 2 | 1 | path,md5/,",
+                "PATH_PARENT | 2 | 1 | path,md5/..\\a,",
             })
     void refusesWithPlaceAndReason(ManifestProblem problem, long line, int column, String content) {
         ManifestException refusal = refusal(content.replace("/", "\n"));
@@ -156,23 +157,23 @@ class TableReaderTests {
 
     @Test
     void aRefusalNamesTheFieldAsTheDocumentDoes() {
-        assertThat(refusal("Path,\"Size, bytes\"\na,1 MB").arguments()).isEqualTo(List.of("Size, bytes", "1 MB"));
+        assertThat(refusal("Path,\"Size, bytes\",MD5\na,1 MB,").arguments()).isEqualTo(List.of("Size, bytes", "1 MB"));
         assertThat(refusal("Path,MD5 sum\na,x").arguments()).isEqualTo(List.of("MD5 sum", "x"));
     }
 
     @Test
     void aQuotationMarkLeftOpenCannotFillTheMemory() {
-        ManifestException refusal = refusal("path,size\n\"a\n" + "b\n".repeat(40_000));
+        ManifestException refusal = refusal("path,md5\n\"a\n" + "b\n".repeat(40_000));
 
         assertThat(refusal.problem()).isEqualTo(ManifestProblem.LINE_TOO_LONG);
         String cell = '"' + "x\n".repeat(9_000) + "\",";
-        assertThat(refusal("path,size\n" + cell.repeat(10)).problem())
+        assertThat(refusal("path,md5\n" + cell.repeat(10)).problem())
                 .as("many long cells in one row")
                 .isEqualTo(ManifestProblem.LINE_TOO_LONG);
     }
 
     @Test
     void refusesABareCarriageReturn() {
-        assertThat(refusal("path,size\na\rb,1").problem()).isEqualTo(ManifestProblem.CARRIAGE_RETURN);
+        assertThat(refusal("path,md5\na\rb,").problem()).isEqualTo(ManifestProblem.CARRIAGE_RETURN);
     }
 }
