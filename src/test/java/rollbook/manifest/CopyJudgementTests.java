@@ -117,6 +117,11 @@ class CopyJudgementTests {
     }
 
     @Test
+    void filesSpelledOtherwiseAreThereAndTold() {
+        check(listing(md5("A", 1), md5("b", 2)), Verdict.PROVEN, VerdictReason.SPELLED_OTHERWISE);
+    }
+
+    @Test
     void theReferenceCannotProveACopy() {
         EvidenceFacts itself = EvidenceFacts.of("C0", Process.NONE);
 

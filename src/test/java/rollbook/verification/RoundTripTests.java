@@ -127,8 +127,8 @@ class RoundTripTests {
         assertThat(scene.reasonsOn(roll, scene.encoded)).containsExactly("NO_ROUND_TRIP");
         assertThat(scene.verdictOn(roll, scene.encoded).roundTrip(Rendition.ENCODED))
                 .isEqualTo(RoundTrip.ABSENT);
-        assertThat(scene.see("rolls/" + roll + "/verdicts/" + failed.id()).text())
-                .contains("two.mxf")
+        assertThat(scene.see("rolls/" + roll + "/round-trips/" + failed.id()).text())
+                .contains("two.mxf", "1 decoded file equals the card’s, 1 differs, none is missing.")
                 .doesNotContain("one.mxf");
 
         scene.send("DECODED", "decoded2.md5", list("decoded once more", "A001", DIGEST_1, DIGEST_2));
