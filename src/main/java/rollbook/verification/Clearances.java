@@ -47,6 +47,7 @@ public class Clearances {
     private final Verdicts verdicts;
     private final MediaItems items;
     private final CopyPlan plan;
+    private final Unjudged unjudged;
     private final AuditTrail trail;
     private final Clock clock;
 
@@ -57,6 +58,7 @@ public class Clearances {
             Verdicts verdicts,
             MediaItems items,
             CopyPlan plan,
+            Unjudged unjudged,
             AuditTrail trail,
             Clock clock) {
         this.jdbc = jdbc;
@@ -65,6 +67,7 @@ public class Clearances {
         this.verdicts = verdicts;
         this.items = items;
         this.plan = plan;
+        this.unjudged = unjudged;
         this.trail = trail;
         this.clock = clock;
     }
@@ -80,7 +83,7 @@ public class Clearances {
      * Allows the erasure of the card that holds the roll.
      *
      * @param typedCode the card's code, as the person read it off the card
-     * @throws Refusal if the code is another one, the card isn't held, or anything holds it
+     * @throws Refusal if the code is another one, the card isn't held, or anything holds it or is still to be judged
      */
     @Transactional
     public void clear(Membership by, UUID rollId, String typedCode) {
@@ -93,6 +96,7 @@ public class Clearances {
         if (!roll.onCard()) {
             throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
         }
+        requireAllJudged(roll, by.productionId());
         Proof proof = keptProof(by.productionId(), rollId);
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
@@ -119,7 +123,7 @@ public class Clearances {
     /**
      * Records that the cleared card has been erased; it is blank from now on.
      *
-     * @throws Refusal if the code is another one, or no clearance stands, or its proof doesn't hold any more
+     * @throws Refusal if the code is another one, or no clearance stands, or its proof doesn't hold any more or is still to be judged
      */
     @Transactional
     public void recordErasure(Membership by, UUID rollId, String typedCode) {
@@ -137,6 +141,7 @@ public class Clearances {
                             String.valueOf(erased.get().erasedByName()))
                     : new Refusal("verification.refused.not-cleared", roll.cardCode());
         });
+        requireAllJudged(roll, by.productionId());
         Proof proof = keptProof(by.productionId(), rollId);
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
@@ -216,6 +221,13 @@ public class Clearances {
                 plan.rules(productionId),
                 copies.keepOfRoll(productionId, rollId),
                 verdicts.ofRoll(productionId, rollId));
+    }
+
+    /** What was sent of the roll's copies counts from the moment it was sent, not only once a job has come to it. */
+    private void requireAllJudged(Roll roll, UUID productionId) {
+        if (unjudged.isAnything(productionId, roll.id())) {
+            throw new Refusal("verification.refused.unjudged", roll.cardCode());
+        }
     }
 
     private static void requireCode(Roll roll, String typedCode) {

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.UUID;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** The background job that judges the copies of a roll anew. */
 @Configuration(proxyBeanMethods = false)
@@ -26,22 +27,30 @@ class RollJudging {
      */
     static void order(SchedulerClient jobs, Clock clock, UUID productionId, UUID rollId) {
         jobs.scheduleIfNotExists(
-                TASK.instance(productionId + "/" + rollId + "/" + UUID.randomUUID())
-                        .build(),
-                clock.instant());
+                TASK.instance(orders(productionId, rollId) + UUID.randomUUID()).build(), clock.instant());
+    }
+
+    /** How the names of all orders to judge the roll begin. */
+    static String orders(UUID productionId, UUID rollId) {
+        return productionId + "/" + rollId + "/";
     }
 
     @Bean
-    OneTimeTask<Void> judgeRollTask(RollJudge judge) {
+    OneTimeTask<Void> judgeRollTask(RollJudge judge, Unjudged unjudged, TransactionTemplate transaction) {
         return Tasks.oneTime(TASK)
                 .onFailure(new FailureHandler.ExponentialBackoffFailureHandler<>(FIRST_PAUSE, LONGER))
-                .execute((instance, context) -> {
-                    String[] ids = instance.getId().split("/");
-                    try {
-                        judge.judge(UUID.fromString(ids[0]), UUID.fromString(ids[1]));
-                    } catch (IOException e) {
-                        throw new UncheckedIOException(e);
-                    }
-                });
+                .execute((instance, context) -> transaction.executeWithoutResult(status -> {
+                    judge(judge, instance.getId());
+                    unjudged.carriedOut(instance.getId());
+                }));
+    }
+
+    private static void judge(RollJudge judge, String order) {
+        String[] ids = order.split("/");
+        try {
+            judge.judge(UUID.fromString(ids[0]), UUID.fromString(ids[1]));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
