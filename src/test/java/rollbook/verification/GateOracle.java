@@ -1,0 +1,136 @@
+package rollbook.verification;
+
+import org.jspecify.annotations.Nullable;
+import rollbook.inventory.CardState;
+import rollbook.inventory.Condition;
+import rollbook.verification.GateAct.Kind;
+import rollbook.verification.GateRoll.Cleared;
+
+/**
+ * What must never happen, told from the bare facts: what was sent, in what order, about what, and where the media are.
+ * It knows nothing of verdicts, and counts a document from the moment it was sent, whether or not it was read or judged.
+ */
+final class GateOracle {
+    private GateOracle() {}
+
+    /** @return what is wrong with having done the act in that state, or null if nothing is */
+    static @Nullable String fault(GateModel before, GateAct act, GateModel after) {
+        if (act.kind() == Kind.CLEAR && !isProven(before, act.roll())) {
+            return "cleared without proof";
+        }
+        if (act.kind() == Kind.ERASE && !isProven(before, act.roll())) {
+            return "erased without proof";
+        }
+        if (act.kind() == Kind.ERASE && before.rolls[act.roll()].cleared != Cleared.STANDS) {
+            return "erased without a clearance that stands";
+        }
+        if (before.card != CardState.BLANK && after.card == CardState.BLANK && act.kind() != Kind.ERASE) {
+            return "blank without having been erased";
+        }
+        return faultOfRecord(before, act, after);
+    }
+
+    /** What is on record stays; what fell after the card was erased is told. */
+    private static @Nullable String faultOfRecord(GateModel before, GateAct act, GateModel after) {
+        for (int number = 0; number < GateModel.ROLLS; number++) {
+            GateRoll roll = after.rolls[number];
+            GateRoll earlier = before.rolls[number];
+            for (int document = 0; document < earlier.documents(); document++) {
+                if (roll.content[document] != earlier.content[document]) {
+                    return "a document changed";
+                }
+            }
+            if (earlier.cleared == Cleared.ERASED && roll.cleared != Cleared.ERASED) {
+                return "an erasure was taken back";
+            }
+            boolean told = act.kind() != Kind.JUDGE || act.roll() != number || after.unjudged(number);
+            if (roll.cleared == Cleared.ERASED && !told && (fallen(roll) & ~roll.alarmedAfter) != 0) {
+                return "a copy fell after the card was erased, and no alarm tells it";
+            }
+        }
+        return null;
+    }
+
+    private static int fallen(GateRoll roll) {
+        int fallen = 0;
+        for (int medium = 0; medium < GateModel.MEDIA; medium++) {
+            if ((roll.reliedOn & 1 << medium) != 0 && !agreesWithCard(roll, medium)) {
+                fallen |= 1 << medium;
+            }
+        }
+        return fallen;
+    }
+
+    /** Whether the copies of a roll met the policy at that moment, by everything that had been sent until then. */
+    static boolean isProven(GateModel model, int number) {
+        GateRoll roll = model.rolls[number];
+        int good = 0;
+        for (int medium = 0; medium < GateModel.MEDIA; medium++) {
+            if (!roll.hasCopyOn(medium) || model.conditions[medium] != Condition.GOOD) {
+                continue;
+            }
+            if (isBad(roll, medium)) {
+                return false;
+            }
+            if (agreesWithCard(roll, medium)) {
+                good |= 1 << medium;
+            }
+        }
+        GatePolicy policy = model.policy;
+        boolean tape = (good & 1 << GateModel.TAPE) != 0;
+        boolean drive = (good & ~(1 << GateModel.TAPE)) != 0;
+        int different = tape && drive ? 2 : tape || drive ? 1 : 0;
+        return Integer.bitCount(good) >= Math.max(policy.copies, policy.items)
+                && different >= Math.max(policy.kinds, policy.places)
+                && (tape || !policy.offSite)
+                && (policy.neededMedium < 0 || (good & 1 << policy.neededMedium) != 0);
+    }
+
+    /** The newest document about the copy is its own and lists whatever any manifest of the card lists. */
+    private static boolean agreesWithCard(GateRoll roll, int medium) {
+        int newest = newestAbout(roll, medium);
+        if (newest < 0 || !isOfItsOwn(roll, newest)) {
+            return false;
+        }
+        boolean ofCard = false;
+        for (int document = 0; document < roll.documents(); document++) {
+            if (roll.describesCard(document)) {
+                ofCard = true;
+                if (!hasAllOf(roll.content[newest], roll.content[document])) {
+                    return false;
+                }
+            }
+        }
+        return ofCard;
+    }
+
+    private static boolean isBad(GateRoll roll, int medium) {
+        int newest = newestAbout(roll, medium);
+        for (int document = 0; newest >= 0 && document < roll.documents(); document++) {
+            if (roll.describesCard(document) && !hasAllOf(roll.content[newest], roll.content[document])) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Lists of other bytes have each other's files, but not each other's bytes; a short one has less than both. */
+    private static boolean hasAllOf(int list, int reference) {
+        return reference == GateModel.SHORT || list == reference;
+    }
+
+    private static boolean isOfItsOwn(GateRoll roll, int document) {
+        return !roll.describesCard(document)
+                && (roll.subject[document] == GateModel.NOTHING || roll.added[document] == GateModel.NO_MEDIUM);
+    }
+
+    private static int newestAbout(GateRoll roll, int medium) {
+        int newest = -1;
+        for (int document = roll.documentsBefore[medium]; document < roll.documents(); document++) {
+            if (roll.describesCopy(document, medium)) {
+                newest = document;
+            }
+        }
+        return newest;
+    }
+}
