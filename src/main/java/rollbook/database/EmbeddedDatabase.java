@@ -173,6 +173,8 @@ final class EmbeddedDatabase implements AutoCloseable {
     private void restart() {
         log.error("The embedded PostgreSQL has stopped unexpectedly; starting it again");
         try {
+            // Before the old handle is closed: it would wait for a process that is gone while its lock file lies there.
+            OrphanedServer.stopIn(dataDirectory());
             if (server != null) {
                 server.close();
             }

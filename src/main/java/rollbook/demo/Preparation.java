@@ -153,7 +153,7 @@ class Preparation {
         ids.put(Stock.SHUTTLE, leg(administrator, Stock.SHUTTLE, MediaKind.DRIVE, placeIds.get(Stock.SET), 5, false));
         ids.put(Stock.ARRAY, leg(administrator, Stock.ARRAY, MediaKind.ARRAY, placeIds.get(Stock.OFFICE), null, true));
         ids.put(Stock.TAPE, leg(administrator, Stock.TAPE, MediaKind.TAPE, placeIds.get(Stock.VAULT), null, true));
-        plan.changePolicy(administrator, new ClearingPolicy(2, 2, 2, 2, true, ClearingPolicy.INITIAL.version()));
+        plan.changePolicy(administrator, new ClearingPolicy(MediaKind.CARD, 2, 2, 2, 2, true, null, true, true, 0));
         return ids;
     }
 

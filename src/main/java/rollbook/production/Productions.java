@@ -41,7 +41,7 @@ public class Productions {
     }
 
     /**
-     * Makes a production with one administrator and the initial clearing policy.
+     * Makes a production with one administrator and the initial clearing policies.
      *
      * @throws Refusal if the code is taken
      */
@@ -61,19 +61,22 @@ public class Productions {
         jdbc.sql("insert into production_member (production_id, person_id, role) values (?, ?, 'ADMINISTRATOR')")
                 .params(id, administratorId)
                 .update();
-        ClearingPolicy policy = ClearingPolicy.INITIAL;
-        jdbc.sql("""
-                        insert into production_clearing_policy (production_id, proven_copies, items, media_kinds, places, off_site)
-                        values (?, ?, ?, ?, ?, ?)
-                        """)
-                .params(
-                        id,
-                        policy.provenCopies(),
-                        policy.items(),
-                        policy.mediaKinds(),
-                        policy.places(),
-                        policy.offSite())
-                .update();
+        for (MediaKind subject : ClearingPolicy.SUBJECTS) {
+            ClearingPolicy policy = ClearingPolicy.initial(subject);
+            jdbc.sql("""
+                            insert into production_clearing_policy (production_id, subject, proven_copies, items, media_kinds, places, off_site)
+                            values (?, ?, ?, ?, ?, ?, ?)
+                            """)
+                    .params(
+                            id,
+                            subject.name(),
+                            policy.provenCopies(),
+                            policy.items(),
+                            policy.mediaKinds(),
+                            policy.places(),
+                            policy.offSite())
+                    .update();
+        }
         trail.add(new Act(id, administratorId, administratorName, "production.created", "production", code, name));
         return id;
     }

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * The permission to erase a card, what it relied on, and what became of it.
  *
  * @param policy the clearing policy and copy plan as they were, in words for the record
+ * @param overrideId the request that two people cleared it on, if it was cleared without proof
  */
 record Clearance(
         UUID id,
@@ -21,10 +22,15 @@ record Clearance(
         @Nullable Instant withdrawnAt,
         @Nullable String withdrawnReason,
         @Nullable Instant erasedAt,
-        @Nullable String erasedByName) {
+        @Nullable String erasedByName,
+        @Nullable UUID overrideId) {
 
     /** Whether the card may be erased on the strength of it now. */
     boolean stands() {
         return withdrawnAt == null && erasedAt == null;
+    }
+
+    boolean withoutProof() {
+        return overrideId != null;
     }
 }

@@ -22,6 +22,7 @@ import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
+import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 /**
@@ -32,10 +33,11 @@ import rollbook.web.Refusal;
 public class Clearances {
     private static final String CLEARANCES = """
             select c.id, c.roll_id, c.card_id, c.cleared_at, cleared.display_name as cleared_by_name, c.policy, c.verdict_ids,
-                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name
+                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name, o.request_id as override_id
             from verification_clearance c
             join people_person cleared on cleared.id = c.cleared_by
             left join verification_clearance_withdrawal w on w.clearance_id = c.id
+            left join verification_override_approval o on o.clearance_id = c.id
             left join verification_erasure e on e.clearance_id = c.id
             left join people_person erased on erased.id = e.erased_by
             where c.production_id = ? and c.roll_id = ? order by c.cleared_at desc, c.id
@@ -96,28 +98,49 @@ public class Clearances {
         if (!roll.onCard()) {
             throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
         }
-        requireAllJudged(roll, by.productionId());
-        Proof proof = keptProof(by.productionId(), rollId);
-        if (!proof.holds().isEmpty()) {
-            throw new Refusal(
-                    "verification.refused.held", roll.cardCode(), proof.holds().size());
-        }
+        Proof proof = requireProof(by, roll);
         items.changeCardState(by.productionId(), roll.cardId(), CardState.CLEAR_TO_ERASE, CardState.HELD);
+        add(by, roll, proof);
+        trail.add(by.act("card.cleared", "card", roll.cardCode(), roll.code()));
+    }
+
+    /** Puts a clearance on record; whoever calls it has made sure that it may be, and holds the roll's lock. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    UUID add(Membership by, Roll roll, Proof proof) {
+        UUID id = UUID.randomUUID();
         jdbc.sql("""
                         insert into verification_clearance (id, production_id, roll_id, card_id, cleared_at, cleared_by, policy, verdict_ids)
                         values (?, ?, ?, ?, ?, ?, ?, ?)
                         """)
                 .params(
-                        UUID.randomUUID(),
+                        id,
                         by.productionId(),
-                        rollId,
+                        roll.id(),
                         roll.cardId(),
                         Timestamp.from(clock.instant()),
                         by.personId(),
                         proof.policyOnRecord(),
                         proof.verdictIds().toArray(Long[]::new))
                 .update();
-        trail.add(by.act("card.cleared", "card", roll.cardCode(), roll.code()));
+        return id;
+    }
+
+    /**
+     * Takes back the clearance that an override gave; the roll's lock is held.
+     *
+     * @throws Refusal if the card has been erased on the strength of it
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    void takeBack(Membership by, Roll roll, UUID clearanceId) {
+        Clearance clearance = ofRoll(by.productionId(), roll.id()).stream()
+                .filter(candidate -> candidate.id().equals(clearanceId))
+                .findFirst()
+                .orElseThrow(NotFoundException::new);
+        if (clearance.erasedAt() != null) {
+            throw new Refusal(
+                    "verification.refused.erased-already", roll.cardCode(), String.valueOf(clearance.erasedByName()));
+        }
+        withdraw(by.productionId(), clearance, "OVERRIDE_WITHDRAWN");
     }
 
     /**
@@ -141,11 +164,11 @@ public class Clearances {
                             String.valueOf(erased.get().erasedByName()))
                     : new Refusal("verification.refused.not-cleared", roll.cardCode());
         });
-        requireAllJudged(roll, by.productionId());
-        Proof proof = keptProof(by.productionId(), rollId);
-        if (!proof.holds().isEmpty()) {
-            throw new Refusal(
-                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        if (!roll.onCard()) {
+            throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
+        }
+        if (!standing.withoutProof()) {
+            requireProof(by, roll);
         }
         items.changeCardState(by.productionId(), roll.cardId(), CardState.BLANK, CardState.CLEAR_TO_ERASE);
         jdbc.sql("insert into verification_erasure (clearance_id, erased_at, erased_by) values (?, ?, ?)")
@@ -156,7 +179,8 @@ public class Clearances {
 
     /**
      * Looks at a roll's clearances again after something changed. One whose proof doesn't hold any more is withdrawn if
-     * the card still exists; if the card is erased, only an alarm is left to raise.
+     * the card still exists; if the card is erased, only an alarm is left to raise. One without proof has none to lose,
+     * but a copy that was proven and fails is told all the same.
      */
     @Transactional(propagation = Propagation.MANDATORY)
     void lookAgain(UUID productionId, UUID rollId) {
@@ -171,8 +195,10 @@ public class Clearances {
             proof.lost(copiesReliedOn(clearance))
                     .forEach(
                             (copyId, verdictId) -> raise(productionId, rollId, copyId, verdictId, !clearance.stands()));
-            if (clearance.stands() && !proof.holds().isEmpty()) {
-                withdraw(productionId, clearance);
+            if (clearance.stands()
+                    && !clearance.withoutProof()
+                    && !proof.holds().isEmpty()) {
+                withdraw(productionId, clearance, "PROOF_LOST");
             }
         }
     }
@@ -186,10 +212,9 @@ public class Clearances {
                         .list());
     }
 
-    private void withdraw(UUID productionId, Clearance clearance) {
-        jdbc.sql(
-                        "insert into verification_clearance_withdrawal (clearance_id, withdrawn_at, reason) values (?, ?, 'PROOF_LOST')")
-                .params(clearance.id(), Timestamp.from(clock.instant()))
+    private void withdraw(UUID productionId, Clearance clearance, String reason) {
+        jdbc.sql("insert into verification_clearance_withdrawal (clearance_id, withdrawn_at, reason) values (?, ?, ?)")
+                .params(clearance.id(), Timestamp.from(clock.instant()), reason)
                 .update();
         items.changeCardState(productionId, clearance.cardId(), CardState.HELD, CardState.CLEAR_TO_ERASE);
     }
@@ -216,7 +241,7 @@ public class Clearances {
     }
 
     /** The same, with the media kept as they are until the transaction ends. */
-    private Proof keptProof(UUID productionId, UUID rollId) {
+    Proof keptProof(UUID productionId, UUID rollId) {
         return new Proof(
                 plan.rules(productionId),
                 copies.keepOfRoll(productionId, rollId),
@@ -224,13 +249,23 @@ public class Clearances {
     }
 
     /** What was sent of the roll's copies counts from the moment it was sent, not only once a job has come to it. */
-    private void requireAllJudged(Roll roll, UUID productionId) {
-        if (unjudged.isAnything(productionId, roll.id())) {
+    void requireAllJudged(Membership by, Roll roll) {
+        if (unjudged.isAnything(by.productionId(), roll.id())) {
             throw new Refusal("verification.refused.unjudged", roll.cardCode());
         }
     }
 
-    private static void requireCode(Roll roll, String typedCode) {
+    private Proof requireProof(Membership by, Roll roll) {
+        requireAllJudged(by, roll);
+        Proof proof = keptProof(by.productionId(), roll.id());
+        if (!proof.holds().isEmpty()) {
+            throw new Refusal(
+                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        }
+        return proof;
+    }
+
+    static void requireCode(Roll roll, String typedCode) {
         if (!roll.cardCode().equalsIgnoreCase(typedCode.strip())) {
             throw new Refusal("verification.refused.other-code", typedCode.strip(), roll.cardCode());
         }
@@ -248,7 +283,8 @@ public class Clearances {
                 instant(row.getTimestamp("withdrawn_at")),
                 row.getString("withdrawn_reason"),
                 instant(row.getTimestamp("erased_at")),
-                row.getString("erased_by_name"));
+                row.getString("erased_by_name"),
+                row.getObject("override_id", UUID.class));
     }
 
     private static @Nullable Instant instant(@Nullable Timestamp timestamp) {

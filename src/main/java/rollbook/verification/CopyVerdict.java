@@ -12,6 +12,7 @@ import rollbook.manifest.Verdict;
  *
  * @param id null for one that isn't on record yet
  * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ * @param checkedAt when the document was sent that speaks for the copy: its check was no later; null if there is none
  */
 record CopyVerdict(
         @Nullable Long id,
@@ -21,7 +22,8 @@ record CopyVerdict(
         @Nullable UUID referencePartId,
         @Nullable UUID evidencePartId,
         Counts counts,
-        Instant judgedAt) {
+        Instant judgedAt,
+        @Nullable Instant checkedAt) {
 
     /** Reasons that don't come from comparing documents. */
     enum Reason {
@@ -48,7 +50,8 @@ record CopyVerdict(
     }
 
     static CopyVerdict unknown(UUID copyId, Reason reason, Instant now) {
-        return new CopyVerdict(null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now);
+        return new CopyVerdict(
+                null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now, null);
     }
 
     /** Whether it says the same on the same grounds, whenever that was. */

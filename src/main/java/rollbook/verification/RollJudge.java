@@ -89,7 +89,8 @@ class RollJudge {
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
-                clock.instant());
+                clock.instant(),
+                choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
         }

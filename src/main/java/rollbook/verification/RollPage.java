@@ -125,8 +125,7 @@ class RollPage {
 
     /** One sentence for each copy that is proven: for the caution beside clearing and erasing. */
     private List<String> proven(Proof proof) {
-        return proof.states().stream()
-                .filter(ClearingGate.CopyState::counts)
+        return proof.counting().stream()
                 .map(copy -> display.text(
                         "verification.proven-copy",
                         copy.itemCode(),

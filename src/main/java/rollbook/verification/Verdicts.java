@@ -25,8 +25,13 @@ class Verdicts {
     static final int DIFFERENCES_KEPT = 10_000;
 
     private static final int BATCH = 1_000;
+    private static final String VERDICT = """
+            v.*, (select d.uploaded_at from verification_part p join verification_document d on d.id = p.document_id
+                  where p.id = v.evidence_part_id) as checked_at
+            from verification_verdict v
+            """;
     private static final String NEWEST =
-            "select distinct on (v.copy_id) v.* from verification_verdict v where v.production_id = :production ";
+            "select distinct on (v.copy_id) " + VERDICT + " where v.production_id = :production ";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -65,16 +70,14 @@ class Verdicts {
 
     /** Every verdict on the copies of a roll, newest first. */
     List<CopyVerdict> history(UUID productionId, UUID rollId) {
-        return jdbc.sql(
-                        "select * from verification_verdict v where v.production_id = ? and v.roll_id = ? order by v.id desc")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.roll_id = ? order by v.id desc")
                 .params(productionId, rollId)
                 .query(Verdicts::verdict)
                 .list();
     }
 
     Optional<CopyVerdict> newest(UUID productionId, UUID copyId) {
-        return jdbc.sql(
-                        "select * from verification_verdict where production_id = ? and copy_id = ? order by id desc limit 1")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.copy_id = ? order by v.id desc limit 1")
                 .params(productionId, copyId)
                 .query(Verdicts::verdict)
                 .optional();
@@ -203,6 +206,9 @@ class Verdicts {
                         row.getLong("size_only"),
                         row.getLong("name_only"),
                         row.getLong("listed_twice")),
-                row.getTimestamp("judged_at").toInstant());
+                row.getTimestamp("judged_at").toInstant(),
+                row.getTimestamp("checked_at") == null
+                        ? null
+                        : row.getTimestamp("checked_at").toInstant());
     }
 }

@@ -2,10 +2,7 @@ package rollbook.web;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.net.URI;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.dao.PessimisticLockingFailureException;
@@ -25,8 +22,6 @@ import org.springframework.web.util.DisconnectedClientHelper;
 @ControllerAdvice
 @Order(Ordered.LOWEST_PRECEDENCE)
 class ErrorAdvice {
-    private static final Logger log = LoggerFactory.getLogger(ErrorAdvice.class);
-
     private final Display display;
 
     ErrorAdvice(Display display) {
@@ -64,18 +59,16 @@ class ErrorAdvice {
     }
 
     @ExceptionHandler
-    @Nullable
     ModelAndView other(Exception failure, HttpServletRequest request) {
         if (DisconnectedClientHelper.isClientDisconnectedException(failure)) {
-            return null;
+            // Nobody reads this; yet what a sender broke off must not look like a success to anything in between.
+            return page(HttpStatus.BAD_REQUEST, "error/4xx");
         }
         if (failure instanceof ErrorResponse answer && answer.getStatusCode().is4xxClientError()) {
             return page(answer.getStatusCode(), view(answer.getStatusCode())).addObject("back", back(request));
         }
-        // Short enough to be read out over a phone, rare enough to be found in the log.
-        String reference = UUID.randomUUID().toString().substring(0, 8);
-        log.error("Failure {} at {} {}", reference, request.getMethod(), request.getRequestURI(), failure);
-        return page(HttpStatus.INTERNAL_SERVER_ERROR, "error/5xx").addObject("reference", reference);
+        return page(HttpStatus.INTERNAL_SERVER_ERROR, "error/5xx")
+                .addObject("reference", Failures.log(request, failure));
     }
 
     private static String view(HttpStatusCode status) {

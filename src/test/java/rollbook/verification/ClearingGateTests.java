@@ -2,16 +2,20 @@ package rollbook.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
 import rollbook.production.ClearingPolicy;
+import rollbook.production.ClearingRules;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Rendition;
@@ -19,6 +23,7 @@ import rollbook.verification.ClearingGate.CopyState;
 import rollbook.verification.ClearingGate.Hold;
 
 class ClearingGateTests {
+    private static final Instant NOW = Instant.parse("2031-03-03T12:00:00Z");
     private static final UUID SET = UUID.randomUUID();
     private static final UUID VAULT = UUID.randomUUID();
     private static final UUID LEG = UUID.randomUUID();
@@ -72,8 +77,10 @@ class ClearingGateTests {
                 true,
                 true,
                 null,
-                Rendition.AS_RECORDED,
                 Verdict.PROVEN,
+                false,
+                RoundTrip.NOT_NEEDED,
+                NOW,
                 0,
                 0);
         assertThat(holds(asking(1, 1, 2, 2, true), List.of(drive, tape))).isEmpty();
@@ -83,19 +90,18 @@ class ClearingGateTests {
     void aLegThatIsNeededWaitsForItsOwnCopyWhateverElseIsProven() {
         Leg needed = new Leg(LEG, "Vault", MediaKind.DRIVE, VAULT, "Vault", Rendition.AS_RECORDED, 100, null, true, 0);
         List<CopyState> others = List.of(copy(Verdict.PROVEN), copy(Verdict.PROVEN), copy(Verdict.PROVEN));
-        assertThat(ClearingGate.holds(asking(2, 1, 1, 1, false), List.of(needed), others))
+        assertThat(holds(asking(2, 1, 1, 1, false), List.of(needed), others))
                 .extracting(Hold::key)
                 .containsExactly("verification.hold.leg-no-copy");
         List<CopyState> withLeg = new ArrayList<>(others);
-        withLeg.add(of(LEG, Verdict.PROVEN, true, Rendition.AS_RECORDED));
-        assertThat(ClearingGate.holds(asking(2, 1, 1, 1, false), List.of(needed), withLeg))
-                .isEmpty();
+        withLeg.add(of(LEG, Verdict.PROVEN, true, RoundTrip.NOT_NEEDED));
+        assertThat(holds(asking(2, 1, 1, 1, false), List.of(needed), withLeg)).isEmpty();
     }
 
     @Test
-    void anEncodedCopyCountsForNothing() {
+    void anEncodedCopyWithoutARoundTripCountsForNothing() {
         List<CopyState> encoded = List.of(
-                of(null, Verdict.PROVEN, true, Rendition.ENCODED), of(null, Verdict.PROVEN, true, Rendition.ENCODED));
+                of(null, Verdict.PROVEN, true, RoundTrip.ABSENT), of(null, Verdict.PROVEN, true, RoundTrip.ABSENT));
         assertThat(holds(asking(1, 1, 1, 1, false), encoded)).isNotEmpty();
     }
 
@@ -106,13 +112,13 @@ class ClearingGateTests {
                 .extracting(Hold::key)
                 .containsExactly("verification.hold.incomplete");
         List<CopyState> quarantined = List.of(
-                copy(Verdict.PROVEN), copy(Verdict.PROVEN), of(null, Verdict.INCOMPLETE, false, Rendition.AS_RECORDED));
+                copy(Verdict.PROVEN), copy(Verdict.PROVEN), of(null, Verdict.INCOMPLETE, false, RoundTrip.NOT_NEEDED));
         assertThat(holds(asking(2, 1, 1, 1, false), quarantined)).isEmpty();
     }
 
     @Test
     void aCopyOnAMediumThatCanNotBeReliedOnCountsForNothing() {
-        List<CopyState> copies = List.of(copy(Verdict.PROVEN), of(null, Verdict.PROVEN, false, Rendition.AS_RECORDED));
+        List<CopyState> copies = List.of(copy(Verdict.PROVEN), of(null, Verdict.PROVEN, false, RoundTrip.NOT_NEEDED));
         assertThat(holds(asking(2, 1, 1, 1, false), copies)).isNotEmpty();
     }
 
@@ -134,7 +140,7 @@ class ClearingGateTests {
                 List<CopyState> proof = copies.stream()
                         .filter(copy -> copy.verdict() == Verdict.PROVEN
                                 && copy.itemUsable()
-                                && copy.rendition() == Rendition.AS_RECORDED)
+                                && copy.roundTrip() != RoundTrip.ABSENT)
                         .toList();
                 assertThat(proof.size())
                         .as("seed %d, round %d", seed, round)
@@ -154,15 +160,20 @@ class ClearingGateTests {
     }
 
     private static List<Hold> holds(ClearingPolicy policy, List<CopyState> copies) {
-        return ClearingGate.holds(policy, List.of(), copies);
+        return holds(policy, List.of(), copies);
+    }
+
+    private static List<Hold> holds(ClearingPolicy policy, List<Leg> legs, List<CopyState> copies) {
+        ClearingRules rules = new ClearingRules(Map.of(policy.subject(), policy), legs, NOW);
+        return ClearingGate.holds(rules, policy.subject(), copies);
     }
 
     private static ClearingPolicy asking(int copies, int items, int kinds, int places, boolean offSite) {
-        return new ClearingPolicy(copies, items, kinds, places, offSite, 0);
+        return new ClearingPolicy(MediaKind.CARD, copies, items, kinds, places, offSite, null, true, true, 0);
     }
 
     private static CopyState copy(Verdict verdict) {
-        return of(null, verdict, true, Rendition.AS_RECORDED);
+        return of(null, verdict, true, RoundTrip.NOT_NEEDED);
     }
 
     private static CopyState on(UUID item, UUID place, boolean offSite) {
@@ -175,13 +186,15 @@ class ClearingGateTests {
                 offSite,
                 true,
                 null,
-                Rendition.AS_RECORDED,
                 Verdict.PROVEN,
+                false,
+                RoundTrip.NOT_NEEDED,
+                NOW,
                 0,
                 0);
     }
 
-    private static CopyState of(@Nullable UUID leg, Verdict verdict, boolean usable, Rendition rendition) {
+    private static CopyState of(@Nullable UUID leg, Verdict verdict, boolean usable, RoundTrip roundTrip) {
         return new CopyState(
                 UUID.randomUUID(),
                 "DRIVE",
@@ -191,8 +204,10 @@ class ClearingGateTests {
                 false,
                 usable,
                 leg,
-                rendition,
                 verdict,
+                false,
+                roundTrip,
+                NOW,
                 1,
                 1);
     }
@@ -211,8 +226,10 @@ class ClearingGateTests {
                 vault,
                 random.nextInt(6) > 0,
                 null,
-                random.nextInt(6) > 0 ? Rendition.AS_RECORDED : Rendition.ENCODED,
                 verdict,
+                random.nextInt(6) == 0,
+                random.nextInt(6) > 0 ? RoundTrip.NOT_NEEDED : RoundTrip.ABSENT,
+                NOW,
                 1,
                 1);
     }

@@ -27,6 +27,11 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
         /** Says from that page that the document describes something besides. */
         ADD,
         CLEAR,
+        /** Asks to clear the card without proof. */
+        ASK,
+        APPROVE,
+        /** Takes the request back, or the clearance that came of it. */
+        TAKE_BACK,
         ERASE,
         LOAD,
         PULL,
@@ -59,6 +64,14 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
         return new GateAct(Kind.START_OFFLOAD, 0, roll, 0, media, 0);
     }
 
+    static GateAct ask(int person, int roll) {
+        return new GateAct(Kind.ASK, person, roll, 0, 0, 0);
+    }
+
+    static GateAct approve(int person, int roll) {
+        return new GateAct(Kind.APPROVE, person, roll, 0, 0, 0);
+    }
+
     private static List<GateAct> all() {
         List<GateAct> acts = new ArrayList<>(List.of(of(Kind.LOAD), of(Kind.CHANGE_POLICY)));
         for (int roll = 0; roll < GateModel.ROLLS; roll++) {
@@ -76,7 +89,7 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
     }
 
     private static void ofRoll(int roll, List<GateAct> acts) {
-        for (Kind kind : List.of(Kind.PULL, Kind.FINISH_OFFLOAD, Kind.JUDGE, Kind.CLEAR, Kind.ERASE)) {
+        for (Kind kind : List.of(Kind.PULL, Kind.FINISH_OFFLOAD, Kind.JUDGE, Kind.CLEAR, Kind.ERASE, Kind.TAKE_BACK)) {
             acts.add(of(kind, roll));
         }
         acts.add(startOffload(roll, 0b011));
@@ -93,6 +106,8 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
 
     private static void ofPerson(int person, List<GateAct> acts) {
         for (int roll = 0; roll < GateModel.ROLLS; roll++) {
+            acts.add(ask(person, roll));
+            acts.add(approve(person, roll));
             for (int document = 0; document < GateModel.DOCUMENTS; document++) {
                 acts.add(new GateAct(Kind.LOOK, person, roll, document, 0, 0));
             }
@@ -112,6 +127,7 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
             case READ -> "read document %d of roll %d".formatted(document, roll);
             case LOOK -> "person %d looks at document %d of roll %d".formatted(person, document, roll);
             case CORRECT -> "person %d corrects it to %s".formatted(person, targetName());
+            case ASK, APPROVE -> "person %d: %s roll %d".formatted(person, kind, roll);
             case ADD -> "person %d adds %s".formatted(person, targetName());
             case START_OFFLOAD ->
                 "start offload of roll %d to media %s".formatted(roll, Integer.toBinaryString(target));

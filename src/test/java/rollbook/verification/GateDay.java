@@ -4,43 +4,68 @@ import java.util.ArrayList;
 import java.util.List;
 import rollbook.verification.GateAct.Kind;
 
-/** How a day usually goes: the card is loaded, pulled, copied and proven, cleared, erased and loaded again. */
+/** How days go: a card is loaded, pulled, copied, proven, cleared, erased and loaded again; or something goes wrong. */
 final class GateDay {
     private GateDay() {}
 
-    /** The acts in their order; what is read is judged at once. */
-    static List<GateAct> acts() {
-        List<GateAct> acts = new ArrayList<>(List.of(
-                GateAct.ALL.get(0),
-                GateAct.of(Kind.PULL, 0),
-                GateAct.startOffload(0, 0b011),
-                GateAct.of(Kind.FINISH_OFFLOAD, 0)));
-        List.of(GateModel.CARD, 0, 1, GateModel.TAPE).forEach(subject -> {
-            acts.add(GateAct.upload(0, subject, GateModel.WHOLE));
-            acts.add(GateAct.read(0, acts.size() / 3 - 1));
-            acts.add(GateAct.of(Kind.JUDGE, 0));
-        });
-        acts.addAll(List.of(
-                GateAct.of(Kind.CLEAR, 0),
-                GateAct.of(Kind.ERASE, 0),
-                GateAct.ALL.get(0),
-                GateAct.of(Kind.PULL, 1),
-                GateAct.startOffload(1, 0b011),
-                GateAct.of(Kind.FINISH_OFFLOAD, 1)));
+    /** All is proven. */
+    static List<GateAct> usual() {
+        List<GateAct> acts = new ArrayList<>(copied(0));
+        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 1, 0, GateModel.WHOLE);
+        sent(acts, 2, 1, GateModel.WHOLE);
+        sent(acts, 3, GateModel.TAPE, GateModel.WHOLE);
+        acts.addAll(List.of(GateAct.of(Kind.CLEAR, 0), GateAct.of(Kind.ERASE, 0)));
+        acts.addAll(copied(1));
         return acts;
     }
 
-    /** Every state that such a day goes through, under every policy. */
+    /** A drive was written wrongly, and two people clear the card all the same. */
+    static List<GateAct> unlucky() {
+        List<GateAct> acts = new ArrayList<>(copied(0));
+        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 1, 0, GateModel.OTHER_BYTES);
+        acts.addAll(List.of(GateAct.ask(0, 0), GateAct.approve(1, 0), GateAct.of(Kind.ERASE, 0)));
+        acts.addAll(copied(1));
+        return acts;
+    }
+
+    /** Nobody sends a manifest of the card, and the first list is too short. */
+    static List<GateAct> withoutSource() {
+        List<GateAct> acts = new ArrayList<>(copied(0));
+        sent(acts, 0, 0, GateModel.SHORT);
+        sent(acts, 1, 1, GateModel.WHOLE);
+        sent(acts, 2, GateModel.TAPE, GateModel.WHOLE);
+        sent(acts, 3, 0, GateModel.WHOLE);
+        return acts;
+    }
+
+    private static List<GateAct> copied(int roll) {
+        return List.of(
+                GateAct.of(Kind.LOAD, 0),
+                GateAct.of(Kind.PULL, roll),
+                GateAct.startOffload(roll, 0b011),
+                GateAct.of(Kind.FINISH_OFFLOAD, roll));
+    }
+
+    private static void sent(List<GateAct> acts, int document, int about, int content) {
+        acts.addAll(List.of(
+                GateAct.upload(0, about, content), GateAct.read(0, document), GateAct.of(Kind.JUDGE, 0)));
+    }
+
+    /** Every state that such days go through, under every policy. */
     static List<long[]> states(GateProof proof) {
         List<long[]> states = new ArrayList<>();
         for (GatePolicy policy : GatePolicy.ALL) {
-            GateModel model = new GateModel(policy, proof);
-            states.add(model.state().clone());
-            for (GateAct act : acts()) {
-                if (!model.possible(act) || !model.apply(act)) {
-                    throw new AssertionError(policy + ": the usual day can't go on with: " + act);
-                }
+            for (List<GateAct> day : List.of(usual(), unlucky(), withoutSource())) {
+                GateModel model = new GateModel(policy, proof);
                 states.add(model.state().clone());
+                for (GateAct act : day) {
+                    if (!model.possible(act) || !model.apply(act)) {
+                        throw new AssertionError(policy + ": a day can’t go on with: " + act);
+                    }
+                    states.add(model.state().clone());
+                }
             }
         }
         return states;

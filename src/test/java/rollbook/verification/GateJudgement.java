@@ -27,7 +27,10 @@ final class GateJudgement {
         if (roll.describesCard(reference)) {
             return Judged.PROVEN;
         }
-        return reference == evidence ? Judged.REFERENCE_WITHOUT_SOURCE : Judged.WITHOUT_SOURCE;
+        if (reference == evidence) {
+            return Judged.REFERENCE_WITHOUT_SOURCE;
+        }
+        return roll.content[reference] == roll.content[evidence] ? Judged.WITHOUT_SOURCE : Judged.MORE_WITHOUT_SOURCE;
     }
 
     /** What is wrong with the copy's list, or null if it has whatever the reference has. */

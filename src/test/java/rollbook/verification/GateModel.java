@@ -3,6 +3,7 @@ package rollbook.verification;
 import java.util.Arrays;
 import rollbook.inventory.CardState;
 import rollbook.inventory.Condition;
+import rollbook.verification.GateRoll.Asked;
 import rollbook.verification.GateRoll.Cleared;
 import rollbook.verification.GateRoll.Judged;
 
@@ -106,11 +107,14 @@ final class GateModel {
                 roll.read[act.document()]
                         && (viewed[act.person()] != view(act)
                                 || revisionViewed[act.person()] != roll.revision[act.document()]);
-            case CORRECT, ADD ->
+            case CORRECT -> viewed[act.person()] != NO_VIEW && canBeSaid(act.person());
+            case ADD ->
                 viewed[act.person()] != NO_VIEW
-                        && viewedRoll(act.person()).revision[viewedDocument(act.person())] < MOST_REVISIONS;
+                        && canBeSaid(act.person())
+                        && viewedRoll(act.person()).added[viewedDocument(act.person())] == NO_MEDIUM;
             case LOAD -> loadings < ROLLS;
-            case PULL, START_OFFLOAD, FINISH_OFFLOAD, CLEAR, ERASE -> there;
+            case APPROVE, TAKE_BACK -> roll.asked != Asked.NEVER;
+            case PULL, START_OFFLOAD, FINISH_OFFLOAD, CLEAR, ASK, ERASE -> there;
             case QUARANTINE, RELEASE, LOSE, FIND, CHANGE_POLICY -> true;
         };
     }
@@ -125,6 +129,9 @@ final class GateModel {
             case CORRECT -> correct(act);
             case ADD -> add(act);
             case CLEAR -> clear(act.roll());
+            case ASK -> ask(act.roll(), act.person());
+            case APPROVE -> approve(act.roll(), act.person());
+            case TAKE_BACK -> takeBack(rolls[act.roll()]);
             case ERASE -> erase(act.roll());
             case LOAD -> load();
             case PULL -> pull(act.roll());
@@ -136,6 +143,10 @@ final class GateModel {
             case FIND -> doubt(act.target(), Condition.QUARANTINED, Condition.LOST);
             case CHANGE_POLICY -> changePolicy();
         };
+    }
+
+    private boolean canBeSaid(int person) {
+        return viewedRoll(person).revision[viewedDocument(person)] < MOST_REVISIONS;
     }
 
     boolean onCard(int roll) {
@@ -220,8 +231,7 @@ final class GateModel {
         GateRoll roll = viewedRoll(act.person());
         int document = viewedDocument(act.person());
         if (roll.revision[document] != revisionViewed[act.person()]
-                || roll.describesCopy(document, act.target())
-                || roll.added[document] != NO_MEDIUM) {
+                || roll.describesCopy(document, act.target())) {
             return false;
         }
         roll.added[document] = act.target();
@@ -251,7 +261,7 @@ final class GateModel {
             return;
         }
         roll.alarmedBefore |= lost;
-        if (proof.holds(this, roll)) {
+        if (!roll.withoutProof && proof.holds(this, roll) != 0) {
             roll.cleared = Cleared.WITHDRAWN;
             card = CardState.HELD;
         }
@@ -262,19 +272,69 @@ final class GateModel {
         if (roll.cleared == Cleared.STANDS
                 || !onCard(number)
                 || unjudged(number)
-                || proof.holds(this, roll)
+                || proof.holds(this, roll) != 0
                 || card != CardState.HELD) {
             return false;
         }
+        grant(roll, false);
+        return true;
+    }
+
+    private void grant(GateRoll roll, boolean withoutProof) {
         card = CardState.CLEAR_TO_ERASE;
         roll.cleared = Cleared.STANDS;
+        roll.withoutProof = withoutProof;
         roll.reliedOn = proof.counting(this, roll);
+    }
+
+    private boolean ask(int number, int person) {
+        GateRoll roll = rolls[number];
+        int holds = proof.holds(this, roll);
+        if (!onCard(number) || card != CardState.HELD || roll.asked == Asked.WAITS || holds == 0) {
+            return false;
+        }
+        roll.asked = Asked.WAITS;
+        roll.askedBy = person;
+        roll.holdsAsked = holds;
+        return true;
+    }
+
+    private boolean approve(int number, int person) {
+        GateRoll roll = rolls[number];
+        if (roll.asked != Asked.WAITS
+                || roll.askedBy == person
+                || !onCard(number)
+                || card != CardState.HELD
+                || unjudged(number)
+                || !isAsAsked(roll)) {
+            return false;
+        }
+        roll.asked = Asked.APPROVED;
+        grant(roll, true);
+        return true;
+    }
+
+    /** Whether what holds the card is what held it when somebody asked. */
+    boolean isAsAsked(GateRoll roll) {
+        return proof.holds(this, roll) == roll.holdsAsked;
+    }
+
+    private boolean takeBack(GateRoll roll) {
+        if (roll.asked == Asked.WITHDRAWN || roll.asked == Asked.APPROVED && roll.cleared == Cleared.ERASED) {
+            return false;
+        }
+        if (roll.asked == Asked.APPROVED) {
+            roll.cleared = Cleared.WITHDRAWN;
+            card = CardState.HELD;
+        }
+        roll.asked = Asked.WITHDRAWN;
         return true;
     }
 
     private boolean erase(int number) {
         GateRoll roll = rolls[number];
-        if (roll.cleared != Cleared.STANDS || unjudged(number) || proof.holds(this, roll)) {
+        if (roll.cleared != Cleared.STANDS
+                || !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)) {
             return false;
         }
         card = CardState.BLANK;

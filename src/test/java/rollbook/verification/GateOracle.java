@@ -4,6 +4,7 @@ import org.jspecify.annotations.Nullable;
 import rollbook.inventory.CardState;
 import rollbook.inventory.Condition;
 import rollbook.verification.GateAct.Kind;
+import rollbook.verification.GateRoll.Asked;
 import rollbook.verification.GateRoll.Cleared;
 
 /**
@@ -18,7 +19,10 @@ final class GateOracle {
         if (act.kind() == Kind.CLEAR && !isProven(before, act.roll())) {
             return "cleared without proof";
         }
-        if (act.kind() == Kind.ERASE && !isProven(before, act.roll())) {
+        if (act.kind() == Kind.APPROVE) {
+            return faultOfApproval(before, act);
+        }
+        if (act.kind() == Kind.ERASE && !before.rolls[act.roll()].withoutProof && !isProven(before, act.roll())) {
             return "erased without proof";
         }
         if (act.kind() == Kind.ERASE && before.rolls[act.roll()].cleared != Cleared.STANDS) {
@@ -28,6 +32,21 @@ final class GateOracle {
             return "blank without having been erased";
         }
         return faultOfRecord(before, act, after);
+    }
+
+    /** What two people do without proof, they do knowingly: another person, and of what was asked. */
+    private static @Nullable String faultOfApproval(GateModel before, GateAct act) {
+        GateRoll roll = before.rolls[act.roll()];
+        if (roll.asked != Asked.WAITS) {
+            return "approved what nobody asks for";
+        }
+        if (roll.askedBy == act.person()) {
+            return "approved by the person who asked";
+        }
+        if (!before.onCard(act.roll()) || before.card != CardState.HELD) {
+            return "approved for a card that isn't held";
+        }
+        return before.unjudged(act.roll()) || !before.isAsAsked(roll) ? "approved something else than was asked" : null;
     }
 
     /** What is on record stays; what fell after the card was erased is told. */
@@ -44,17 +63,17 @@ final class GateOracle {
                 return "an erasure was taken back";
             }
             boolean told = act.kind() != Kind.JUDGE || act.roll() != number || after.unjudged(number);
-            if (roll.cleared == Cleared.ERASED && !told && (fallen(roll) & ~roll.alarmedAfter) != 0) {
+            if (roll.cleared == Cleared.ERASED && !told && (fallen(after.policy, roll) & ~roll.alarmedAfter) != 0) {
                 return "a copy fell after the card was erased, and no alarm tells it";
             }
         }
         return null;
     }
 
-    private static int fallen(GateRoll roll) {
+    private static int fallen(GatePolicy policy, GateRoll roll) {
         int fallen = 0;
         for (int medium = 0; medium < GateModel.MEDIA; medium++) {
-            if ((roll.reliedOn & 1 << medium) != 0 && !agreesWithCard(roll, medium)) {
+            if ((roll.reliedOn & 1 << medium) != 0 && !isGood(policy, roll, medium)) {
                 fallen |= 1 << medium;
             }
         }
@@ -72,7 +91,7 @@ final class GateOracle {
             if (isBad(roll, medium)) {
                 return false;
             }
-            if (agreesWithCard(roll, medium)) {
+            if (isGood(model.policy, roll, medium)) {
                 good |= 1 << medium;
             }
         }
@@ -84,6 +103,31 @@ final class GateOracle {
                 && different >= Math.max(policy.kinds, policy.places)
                 && (tape || !policy.offSite)
                 && (policy.neededMedium < 0 || (good & 1 << policy.neededMedium) != 0);
+    }
+
+    private static boolean isGood(GatePolicy policy, GateRoll roll, int medium) {
+        return agreesWithCard(roll, medium) || !policy.sourceNeeded && agreesWithAnother(roll, medium);
+    }
+
+    /** Nothing was sent of the card, and the newest documents of this copy and of another, each its own, list the same. */
+    private static boolean agreesWithAnother(GateRoll roll, int medium) {
+        int newest = newestAbout(roll, medium);
+        for (int document = 0; document < roll.documents(); document++) {
+            if (roll.describesCard(document)) {
+                return false;
+            }
+        }
+        for (int other = 0; other < GateModel.MEDIA; other++) {
+            int ofOther = other == medium || !roll.hasCopyOn(other) ? -1 : newestAbout(roll, other);
+            if (newest >= 0
+                    && ofOther >= 0
+                    && isOfItsOwn(roll, newest)
+                    && isOfItsOwn(roll, ofOther)
+                    && roll.content[newest] == roll.content[ofOther]) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The newest document about the copy is its own and lists whatever any manifest of the card lists. */

@@ -2,6 +2,7 @@ package rollbook.verification;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,11 +14,11 @@ import rollbook.inventory.Condition;
 import rollbook.manifest.Verdict;
 import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copy;
-import rollbook.production.ClearingPolicy;
 import rollbook.production.ClearingRules;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Rendition;
+import rollbook.verification.ClearingGate.Hold;
 import rollbook.verification.GateRoll.Judged;
 
 /** What the portal's own proof and gate say of a state of the model; each different question is asked once. */
@@ -26,15 +27,19 @@ final class GateProof {
     private static final UUID VAULT = new UUID(1, 1);
     private static final UUID ROLL = new UUID(2, 0);
 
-    private final @Nullable Answer[] answers = new @Nullable Answer[GatePolicy.ALL.length << 5 * GateModel.MEDIA];
+    private final @Nullable Answer[] answers = new @Nullable Answer[GatePolicy.ALL.length << 6 * GateModel.MEDIA];
+
+    private final Map<List<String>, Integer> numbers = new HashMap<>(Map.of(List.of(), 0));
 
     /**
+     * @param holds as a number
      * @param counting the media whose copies count towards clearing, a bit each
      * @param lost those whose copies, once relied on, would raise an alarm
      */
-    private record Answer(boolean holds, int counting, int lost) {}
+    private record Answer(int holds, int counting, int lost) {}
 
-    boolean holds(GateModel model, GateRoll roll) {
+    /** A number for what holds the card: 0 for nothing, and the same for the same. */
+    int holds(GateModel model, GateRoll roll) {
         return answer(model, roll).holds();
     }
 
@@ -49,9 +54,7 @@ final class GateProof {
     private Answer answer(GateModel model, GateRoll roll) {
         int question = model.policy.ordinal();
         for (int medium = 0; medium < GateModel.MEDIA; medium++) {
-            question = question << 5
-                    | (roll.hasCopyOn(medium) ? 16 : 0)
-                    | (model.conditions[medium] == Condition.GOOD ? 8 : 0)
+            question = question << 6 | (roll.hasCopyOn(medium) ? 32 : 0) | (model.conditions[medium] == Condition.GOOD ? 16 : 0)
                     | roll.judged[medium].ordinal();
         }
         Answer known = answers[question];
@@ -62,7 +65,7 @@ final class GateProof {
         return known;
     }
 
-    private static Answer ask(GateModel model, GateRoll roll) {
+    private Answer ask(GateModel model, GateRoll roll) {
         List<Copy> copies = new ArrayList<>();
         Map<UUID, CopyVerdict> verdicts = new LinkedHashMap<>();
         Set<UUID> judged = new HashSet<>();
@@ -84,7 +87,12 @@ final class GateProof {
         for (long id : proof.lost(judged).values()) {
             lost |= 1 << id;
         }
-        return new Answer(!proof.holds().isEmpty(), counting, lost);
+        return new Answer(number(proof.holds()), counting, lost);
+    }
+
+    private int number(List<Hold> holds) {
+        List<String> onRecord = holds.stream().map(Hold::onRecord).toList();
+        return numbers.computeIfAbsent(onRecord, added -> numbers.size());
     }
 
     private static ClearingRules rules(GatePolicy policy) {
@@ -101,8 +109,7 @@ final class GateProof {
                         null,
                         true,
                         0));
-        return new ClearingRules(
-                new ClearingPolicy(policy.copies, policy.items, policy.kinds, policy.places, policy.offSite, 0), legs);
+        return new ClearingRules(Map.of(MediaKind.CARD, policy.ofCards(0)), legs, Instant.EPOCH);
     }
 
     private static Copy copy(int medium, Condition condition) {
@@ -132,7 +139,8 @@ final class GateProof {
                 reasons(judged).stream().map(VerdictReason::name).toList(),
                 new UUID(6, 0),
                 new UUID(6, medium),
-                new CopyVerdict.Counts(1, failed ? 1 : 0, incomplete ? 1 : 0, 0, 0, 0, 0, 0),
+                new CopyVerdict.Counts(1, failed ? 1 : 0, incomplete ? 1 : 0, judged == Judged.MORE_WITHOUT_SOURCE ? 1 : 0, 0, 0, 0, 0),
+                Instant.EPOCH,
                 Instant.EPOCH);
     }
 
@@ -140,7 +148,7 @@ final class GateProof {
         return switch (judged) {
             case NEVER, UNKNOWN -> Verdict.UNKNOWN;
             case PROVEN -> Verdict.PROVEN;
-            case CONSISTENT, WITHOUT_SOURCE, REFERENCE_WITHOUT_SOURCE -> Verdict.CONSISTENT;
+            case CONSISTENT, WITHOUT_SOURCE, MORE_WITHOUT_SOURCE, REFERENCE_WITHOUT_SOURCE -> Verdict.CONSISTENT;
             case INCOMPLETE -> Verdict.INCOMPLETE;
             case FAILED -> Verdict.FAILED;
         };
@@ -150,6 +158,7 @@ final class GateProof {
         return switch (judged) {
             case CONSISTENT -> List.of(VerdictReason.SAME_DOCUMENT_FOR_TWO_COPIES);
             case WITHOUT_SOURCE -> List.of(VerdictReason.NO_CARD_CHECKSUMS);
+            case MORE_WITHOUT_SOURCE -> List.of(VerdictReason.NO_CARD_CHECKSUMS, VerdictReason.EXTRA_FILES);
             case REFERENCE_WITHOUT_SOURCE ->
                 List.of(VerdictReason.SAME_DOCUMENT_AS_REFERENCE, VerdictReason.NO_CARD_CHECKSUMS);
             default -> List.of();

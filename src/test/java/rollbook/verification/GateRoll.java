@@ -12,7 +12,9 @@ final class GateRoll {
         CONSISTENT,
         /** Nothing speaks against it but that there is no manifest of the card. */
         WITHOUT_SOURCE,
-        /** The same, and its own document is what the others are compared with. */
+        /** The same, and it lists files that what it is compared with hasn't. */
+        MORE_WITHOUT_SOURCE,
+        /** As without source, and its own document is what the others are compared with. */
         REFERENCE_WITHOUT_SOURCE,
         INCOMPLETE,
         FAILED
@@ -26,9 +28,18 @@ final class GateRoll {
         ERASED
     }
 
+    enum Asked {
+        NEVER,
+        WAITS,
+        APPROVED,
+        WITHDRAWN
+    }
+
+    static final Asked[] ASKED = Asked.values();
     static final Judged[] JUDGED = Judged.values();
     static final Cleared[] CLEARED = Cleared.values();
     static final int NO_COPY = -1;
+    private static final int HOLDS_BITS = 11;
 
     /** What each document lists; 0 for none, documents have no gaps. */
     final int[] content = new int[GateModel.DOCUMENTS];
@@ -54,6 +65,14 @@ final class GateRoll {
     int alarmedBefore;
 
     int alarmedAfter;
+
+    /** What became of the newest request to clear the card without proof, who asked, and what held the card then. */
+    Asked asked = Asked.NEVER;
+
+    int askedBy;
+    int holdsAsked;
+    /** Whether the newest clearance came of it. */
+    boolean withoutProof;
 
     GateRoll() {
         Arrays.fill(added, GateModel.NO_MEDIUM);
@@ -91,13 +110,17 @@ final class GateRoll {
         }
         for (int medium = 0; medium < GateModel.MEDIA; medium++) {
             bits.put(documentsBefore[medium] + 1, 3);
-            bits.put(judged[medium].ordinal(), 3);
+            bits.put(judged[medium].ordinal(), 4);
         }
         bits.put(judgingOrdered ? 1 : 0, 1);
         bits.put(cleared.ordinal(), 2);
         bits.put(reliedOn, GateModel.MEDIA);
         bits.put(alarmedBefore, GateModel.MEDIA);
         bits.put(alarmedAfter, GateModel.MEDIA);
+        bits.put(asked.ordinal(), 2);
+        bits.put(askedBy, 1);
+        bits.put(holdsAsked, HOLDS_BITS);
+        bits.put(withoutProof ? 1 : 0, 1);
     }
 
     void read(GateBits bits) {
@@ -110,12 +133,16 @@ final class GateRoll {
         }
         for (int medium = 0; medium < GateModel.MEDIA; medium++) {
             documentsBefore[medium] = bits.take(3) - 1;
-            judged[medium] = JUDGED[bits.take(3)];
+            judged[medium] = JUDGED[bits.take(4)];
         }
         judgingOrdered = bits.take(1) == 1;
         cleared = CLEARED[bits.take(2)];
         reliedOn = bits.take(GateModel.MEDIA);
         alarmedBefore = bits.take(GateModel.MEDIA);
         alarmedAfter = bits.take(GateModel.MEDIA);
+        asked = ASKED[bits.take(2)];
+        askedBy = bits.take(1);
+        holdsAsked = bits.take(HOLDS_BITS);
+        withoutProof = bits.take(1) == 1;
     }
 }

@@ -54,6 +54,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
     @Import({
         Display.class,
         ErrorAdvice.class,
+        LastResort.class,
         MessagesConfiguration.class,
         Pages.class,
         CurrentPlace.class,
