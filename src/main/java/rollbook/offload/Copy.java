@@ -11,6 +11,7 @@ import rollbook.production.Rendition;
  * One rendition of one roll on one media item.
  *
  * @param writtenFrom when the last writing of this copy began; evidence from before says nothing of it
+ * @param erasedAt when its medium was erased, if it was and the copy hasn't been written again since
  */
 public record Copy(
         UUID id,
@@ -24,4 +25,10 @@ public record Copy(
         boolean offSite,
         @Nullable UUID legId,
         Rendition rendition,
-        Instant writtenFrom) {}
+        Instant writtenFrom,
+        @Nullable Instant erasedAt) {
+
+    public boolean isErased() {
+        return erasedAt != null;
+    }
+}

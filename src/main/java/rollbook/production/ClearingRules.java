@@ -32,6 +32,14 @@ public record ClearingRules(Map<MediaKind, ClearingPolicy> policies, List<Leg> l
                 .toList();
     }
 
+    /** The same rules without the legs whose media come back into use. */
+    public ClearingRules withKeptLegs() {
+        return new ClearingRules(
+                policies,
+                legs.stream().filter(leg -> leg.returnsAfterDays() == null).toList(),
+                asOf);
+    }
+
     /** The same rules with another policy for its kind of medium: what would be if it held. */
     public ClearingRules with(ClearingPolicy draft) {
         Map<MediaKind, ClearingPolicy> changed = new EnumMap<>(policies);

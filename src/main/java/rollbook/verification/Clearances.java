@@ -190,11 +190,10 @@ public class Clearances {
         if (live.isEmpty()) {
             return;
         }
+        Roll roll = rolls.get(productionId, rollId);
         Proof proof = keptProof(productionId, rollId);
         for (Clearance clearance : live) {
-            proof.lost(copiesReliedOn(clearance))
-                    .forEach(
-                            (copyId, verdictId) -> raise(productionId, rollId, copyId, verdictId, !clearance.stands()));
+            raiseAlarms(roll, clearance.stands() ? proof : proof.ofKeptLegs(), clearance.verdictIds());
             if (clearance.stands()
                     && !clearance.withoutProof()
                     && !proof.holds().isEmpty()) {
@@ -203,11 +202,27 @@ public class Clearances {
         }
     }
 
-    private Set<UUID> copiesReliedOn(Clearance clearance) {
-        return clearance.verdictIds().isEmpty()
+    /**
+     * Raises an alarm for each copy that somebody relied on and that is proven no longer. One that was erased in order,
+     * because enough others are proven, raises none.
+     *
+     * @param verdictIds what was relied on, of this roll and perhaps of others
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    void raiseAlarms(Roll roll, Proof proof, List<Long> verdictIds) {
+        boolean enough = proof.holds().isEmpty();
+        proof.lost(copiesReliedOn(verdictIds)).forEach((copyId, verdictId) -> {
+            if (!enough || !proof.isErased(copyId)) {
+                raise(roll, copyId, verdictId);
+            }
+        });
+    }
+
+    private Set<UUID> copiesReliedOn(List<Long> verdictIds) {
+        return verdictIds.isEmpty()
                 ? Set.of()
                 : Set.copyOf(jdbc.sql("select copy_id from verification_verdict where id in (:ids)")
-                        .param("ids", clearance.verdictIds())
+                        .param("ids", verdictIds)
                         .query(UUID.class)
                         .list());
     }
@@ -219,17 +234,17 @@ public class Clearances {
         items.changeCardState(productionId, clearance.cardId(), CardState.HELD, CardState.CLEAR_TO_ERASE);
     }
 
-    private void raise(UUID productionId, UUID rollId, UUID copyId, long verdictId, boolean cardErased) {
+    private void raise(Roll roll, UUID copyId, long verdictId) {
         jdbc.sql("""
                         insert into verification_alarm (production_id, roll_id, copy_id, verdict_id, card_erased, raised_at)
-                        select :production, :roll, :copy, :verdict, :erased, :now
-                        where not exists (select 1 from verification_alarm where verdict_id = :verdict and card_erased = :erased)
+                        select r.production_id, r.id, :copy, :verdict, :erased, :now from offload_roll r
+                        where r.id = :roll
+                          and not exists (select 1 from verification_alarm where verdict_id = :verdict and card_erased = :erased)
                         """)
-                .param("production", productionId)
-                .param("roll", rollId)
+                .param("roll", roll.id())
                 .param("copy", copyId)
                 .param("verdict", verdictId)
-                .param("erased", cardErased)
+                .param("erased", !roll.onCard())
                 .param("now", Timestamp.from(clock.instant()))
                 .update();
     }

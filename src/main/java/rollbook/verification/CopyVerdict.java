@@ -28,7 +28,8 @@ record CopyVerdict(
     /** Reasons that don't come from comparing documents. */
     enum Reason {
         NO_EVIDENCE,
-        WRITTEN_AGAIN
+        WRITTEN_AGAIN,
+        ERASED
     }
 
     /** Numbers of files by what was found of them. */

@@ -56,13 +56,19 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
         return rules.legs();
     }
 
+    /** The same, without waiting for legs whose media come back into use and so don't keep their copies. */
+    Proof ofKeptLegs() {
+        return new Proof(rules.withKeptLegs(), subject, copies, verdicts);
+    }
+
     /** What holds the medium; empty if it may be cleared. */
     List<Hold> holds() {
         return ClearingGate.holds(rules, subject, states());
     }
 
+    /** The copies that are there: not those on a medium that was erased since. */
     List<CopyState> states() {
-        return copies.stream().map(this::state).toList();
+        return copies.stream().filter(copy -> !copy.isErased()).map(this::state).toList();
     }
 
     /** The copies that count towards clearing. */
@@ -145,11 +151,15 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
     /** Of these copies, those that count no longer because of their verdict: the verdict that says so, by copy. */
     Map<UUID, Long> lost(Set<UUID> copyIds) {
         Map<UUID, Long> lost = new LinkedHashMap<>();
-        states().stream()
-                .filter(copy -> copyIds.contains(copy.copyId()))
-                .filter(copy -> !copy.agrees(rules.policy(subject)))
-                .forEach(copy -> lost.put(copy.copyId(), id(verdicts.get(copy.copyId()))));
+        copies.stream()
+                .filter(copy -> copyIds.contains(copy.id()))
+                .filter(copy -> copy.isErased() || !state(copy).agrees(rules.policy(subject)))
+                .forEach(copy -> lost.put(copy.id(), id(verdicts.get(copy.id()))));
         return lost;
+    }
+
+    boolean isErased(UUID copyId) {
+        return copies.stream().anyMatch(copy -> copy.id().equals(copyId) && copy.isErased());
     }
 
     /** The policy in words that need no message file to be understood years later. */

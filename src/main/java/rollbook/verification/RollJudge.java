@@ -37,14 +37,23 @@ class RollJudge {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final Clearances clearances;
+    private final MediumClearances mediumClearances;
     private final Clock clock;
 
-    RollJudge(Rolls rolls, Copies copies, Evidence evidence, Verdicts verdicts, Clearances clearances, Clock clock) {
+    RollJudge(
+            Rolls rolls,
+            Copies copies,
+            Evidence evidence,
+            Verdicts verdicts,
+            Clearances clearances,
+            MediumClearances mediumClearances,
+            Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.clearances = clearances;
+        this.mediumClearances = mediumClearances;
         this.clock = clock;
     }
 
@@ -61,10 +70,18 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         for (Copy copy : ofRoll) {
-            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            // An erased copy has its verdict, and no document can change that; only writing it again can.
+            if (!copy.isErased()) {
+                EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+                judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            }
         }
+        lookAgain(productionId, rollId);
+    }
+
+    private void lookAgain(UUID productionId, UUID rollId) {
         clearances.lookAgain(productionId, rollId);
+        mediumClearances.lookAgain(productionId, rollId);
     }
 
     private void judge(
@@ -129,7 +146,7 @@ class RollJudge {
                     written.rollId(),
                     CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
                     List.of());
-            clearances.lookAgain(written.productionId(), written.rollId());
+            lookAgain(written.productionId(), written.rollId());
         }
     }
 

@@ -61,6 +61,18 @@ class Verdicts {
                 .list());
     }
 
+    /** Of the rolls that have a copy on the item, which isn't erased. */
+    Map<UUID, CopyVerdict> ofRollsOn(UUID productionId, UUID itemId) {
+        return byCopy(jdbc.sql(NEWEST + """
+                        and v.roll_id in (select c.roll_id from offload_copy c where c.item_id = :item and c.erased_at is null)
+                        order by v.copy_id, v.id desc
+                        """)
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Verdicts::verdict)
+                .list());
+    }
+
     Map<UUID, CopyVerdict> all(UUID productionId) {
         return byCopy(jdbc.sql(NEWEST + "order by v.copy_id, v.id desc")
                 .param("production", productionId)
