@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import java.util.Arrays;
+import java.util.StringJoiner;
 import rollbook.inventory.CardState;
 import rollbook.inventory.Condition;
 import rollbook.verification.GateRoll.Asked;
@@ -93,6 +94,18 @@ final class GateModel {
         for (GateRoll roll : rolls) {
             roll.read(bits);
         }
+    }
+
+    /** What of the state stands in the portal's tables. */
+    String told() {
+        StringJoiner told = new StringJoiner("; ");
+        told.add(card.name());
+        told.add(conditions[0] + " " + conditions[1] + " " + conditions[2]);
+        for (int roll = 0; roll < loadings; roll++) {
+            told.add(rolls[roll].judgedInWords());
+            told.add(rolls[roll].told());
+        }
+        return told.toString();
     }
 
     /** Whether there is somebody or something to do it and something to do it to; it may be refused all the same. */

@@ -126,7 +126,8 @@ final class GateProof {
                 tape,
                 legId(medium),
                 Rendition.AS_RECORDED,
-                Instant.EPOCH);
+                Instant.EPOCH,
+                null);
     }
 
     private static CopyVerdict verdict(int medium, Judged judged) {

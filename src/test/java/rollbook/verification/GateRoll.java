@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import java.util.Arrays;
+import java.util.StringJoiner;
 
 /** What is known of one roll of the model: its documents in the order of upload, its copies, verdicts and clearance. */
 final class GateRoll {
@@ -98,6 +99,37 @@ final class GateRoll {
 
     boolean describesCopy(int document, int medium) {
         return subject[document] == medium || added[document] == medium;
+    }
+
+    String judgedInWords() {
+        StringJoiner words = new StringJoiner(" ");
+        for (int medium = 0; medium < GateModel.MEDIA; medium++) {
+            words.add(hasCopyOn(medium) ? judged[medium].name() : "-");
+        }
+        return words.toString();
+    }
+
+    String told() {
+        return told(judgingOrdered, cleared, withoutProof, reliedOn, alarmedBefore, alarmedAfter, asked);
+    }
+
+    static String told(
+            boolean judgingOrdered,
+            Cleared cleared,
+            boolean withoutProof,
+            int reliedOn,
+            int alarmedBefore,
+            int alarmedAfter,
+            Asked asked) {
+        return (judgingOrdered ? "to be judged, " : "")
+                + "clearance %s%s relied on %s, alarms %s and %s, request %s"
+                        .formatted(
+                                cleared,
+                                withoutProof ? " without proof" : "",
+                                Integer.toBinaryString(reliedOn),
+                                Integer.toBinaryString(alarmedBefore),
+                                Integer.toBinaryString(alarmedAfter),
+                                asked);
     }
 
     void write(GateBits bits) {

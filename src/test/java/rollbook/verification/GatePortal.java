@@ -1,0 +1,371 @@
+package rollbook.verification;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+import rollbook.inventory.Custody;
+import rollbook.offload.Offloads;
+import rollbook.offload.Rolls;
+import rollbook.production.CopyPlan;
+import rollbook.production.Leg;
+import rollbook.production.MediaKind;
+import rollbook.production.Membership;
+import rollbook.production.Role;
+import rollbook.testing.Fixtures;
+import rollbook.testing.TestProduction;
+import rollbook.web.Refusal;
+
+/** Does what the model does in the portal, through its services, and reads from the database what came of it. */
+final class GatePortal implements GateStage {
+    private static final int CARDS_A_PRODUCTION = 20;
+    private static final String ONE = "d41d8cd98f00b204e9800998ecf8427e  %s/Clips/%1$sC001.mxf%n";
+    private static final String OTHER = "900150983cd24fb0d6963f7d28e17f7%d  %s/Clips/%2$sC002.mxf%n";
+
+    private final Fixtures fixtures;
+    private final Documents documents;
+    private final DocumentReader reader;
+    private final Assignments assignments;
+    private final RollJudge judge;
+    private final Unjudged unjudged;
+    private final Clearances clearances;
+    private final Overrides overrides;
+    private final Rolls rolls;
+    private final Offloads offloads;
+    private final Custody custody;
+    private final CopyPlan plan;
+    private final TransactionTemplate transaction;
+    private final JdbcClient jdbc;
+    private final GateRecord record;
+
+    private @Nullable Scene scene;
+    private int cards;
+    private final List<UUID> rollIds = new ArrayList<>();
+    private final List<List<Sent>> sent = new ArrayList<>();
+    private final List<UUID> media = new ArrayList<>();
+    private final View[] views = new View[GateModel.PEOPLE];
+    private UUID card = new UUID(0, 0);
+    private GatePolicy policy = GatePolicy.TWO_COPIES;
+
+    GatePortal(
+            Fixtures fixtures,
+            Documents documents,
+            DocumentReader reader,
+            Assignments assignments,
+            RollJudge judge,
+            Unjudged unjudged,
+            Clearances clearances,
+            Overrides overrides,
+            Rolls rolls,
+            Offloads offloads,
+            Custody custody,
+            CopyPlan plan,
+            TransactionTemplate transaction,
+            JdbcClient jdbc) {
+        this.fixtures = fixtures;
+        this.documents = documents;
+        this.reader = reader;
+        this.assignments = assignments;
+        this.judge = judge;
+        this.unjudged = unjudged;
+        this.clearances = clearances;
+        this.overrides = overrides;
+        this.rolls = rolls;
+        this.offloads = offloads;
+        this.custody = custody;
+        this.plan = plan;
+        this.transaction = transaction;
+        this.jdbc = jdbc;
+        this.record = new GateRecord(jdbc);
+    }
+
+    /** What several cards share. */
+    private record Scene(
+            TestProduction production, UUID set, UUID vault, UUID camera, UUID day, UUID format, UUID readerItem, UUID leg) {
+        static Scene in(TestProduction production) {
+            UUID set = production.place("Set", false);
+            UUID unit = production.unit("Main");
+            return new Scene(
+                    production,
+                    set,
+                    production.place("Vault", true),
+                    production.camera(unit, "A"),
+                    production.day(unit, 1, "SHOOTING"),
+                    production.format("F"),
+                    production.item("READER", "READER", set, null),
+                    production.leg("Needed", set, false));
+        }
+    }
+
+    /** A document that was sent, and which of its assignments says that it describes a copy besides. */
+    private static final class Sent {
+        private final UUID documentId;
+        private @Nullable Long addition;
+
+        Sent(UUID documentId) {
+            this.documentId = documentId;
+        }
+    }
+
+    /** What a person saw on a document's page. */
+    private record View(int roll, Sent document, UUID partId, long newest, long said) {}
+
+    @Override
+    public void begin(int policyNumber) {
+        if (cards % CARDS_A_PRODUCTION == 0) {
+            scene = Scene.in(fixtures.production());
+        }
+        cards++;
+        rollIds.clear();
+        sent.clear();
+        media.clear();
+        views[0] = null;
+        views[1] = null;
+        TestProduction production = scene().production();
+        card = production.item("CARD-" + cards, "CARD", scene().set(), null);
+        media.add(production.item("DRIVE-" + cards + "-0", "DRIVE", scene().set(), null));
+        media.add(production.item("DRIVE-" + cards + "-1", "DRIVE", scene().set(), scene().leg()));
+        media.add(production.item("TAPE-" + cards, "TAPE", scene().vault(), null));
+        policy = GatePolicy.ALL[policyNumber];
+        setPolicy();
+    }
+
+    @Override
+    public String play(int act) {
+        GateAct played = GateAct.ALL.get(act);
+        String outcome = "done";
+        try {
+            play(played);
+        } catch (Refusal refused) {
+            outcome = "refused";
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return outcome + " " + record.told(card, rollIds, media);
+    }
+
+    @Override
+    public void end() {
+        for (UUID roll : rollIds) {
+            jdbc.sql("delete from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
+                    .param(RollJudging.orders(scene().production().id, roll) + "%")
+                    .update();
+        }
+        for (List<Sent> ofRoll : sent) {
+            for (Sent document : ofRoll) {
+                reader.rejectForFault(document.documentId);
+            }
+        }
+        jdbc.sql("delete from scheduled_tasks where task_name = 'read-document' or task_instance = ?")
+                .param(scene().production().id.toString())
+                .update();
+    }
+
+    private void play(GateAct act) throws IOException {
+        switch (act.kind()) {
+            case UPLOAD -> upload(act);
+            case READ -> reader.read(sent.get(act.roll()).get(act.document()).documentId);
+            case JUDGE -> judge(roll(act));
+            case LOOK -> look(act);
+            case CORRECT -> correct(act);
+            case ADD -> add(act);
+            case CLEAR -> clearances.clear(wrangler(), roll(act), code());
+            case ASK -> overrides.request(person(act), roll(act), "There is no other card left for tomorrow.");
+            case APPROVE -> overrides.approve(person(act), newestRequest(act), code());
+            case TAKE_BACK -> overrides.withdraw(wrangler(), newestRequest(act), "A card was found.");
+            case ERASE -> clearances.recordErasure(wrangler(), roll(act), code());
+            case LOAD -> load();
+            case PULL -> rolls.pull(wrangler(), roll(act), BigDecimal.TEN);
+            case START_OFFLOAD -> startOffload(act);
+            case FINISH_OFFLOAD -> finishOffload(roll(act));
+            case QUARANTINE -> custody.quarantine(wrangler(), media.get(act.target()), "it fell");
+            case RELEASE -> custody.release(wrangler(), media.get(act.target()), "it works");
+            case LOSE -> custody.reportLost(wrangler(), media.get(act.target()), "not in the van");
+            case FIND -> custody.reportFound(wrangler(), media.get(act.target()), placeOf(act.target()), "", "in the other van");
+            case CHANGE_POLICY -> {
+                policy = policy.next();
+                setPolicy();
+            }
+        }
+    }
+
+    private void upload(GateAct act) throws IOException {
+        int number = sent.get(act.roll()).size();
+        String list = list(act, number);
+        boolean ofCard = act.target() == GateModel.CARD;
+        UUID document = documents
+                .store(
+                        wrangler(),
+                        "list-%d.md5".formatted(number),
+                        new ByteArrayInputStream(list.getBytes(StandardCharsets.UTF_8)),
+                        ofCard ? Subject.CARD : Subject.COPY,
+                        ofCard ? null : media.get(act.target()))
+                .documentId();
+        sent.get(act.roll()).add(new Sent(document));
+    }
+
+    private String list(GateAct act, int number) {
+        String code = rollCode(act.roll());
+        String list = "# %d%n".formatted(number) + ONE.formatted(code);
+        return switch (act.content()) {
+            case GateModel.WHOLE -> list + OTHER.formatted(2, code);
+            case GateModel.OTHER_BYTES -> list + OTHER.formatted(3, code);
+            default -> list;
+        };
+    }
+
+    /** As the job does it, for the first order; the others are carried out with it. */
+    private void judge(UUID roll) throws IOException {
+        UUID production = scene().production().id;
+        String order = jdbc.sql(
+                        "select task_instance from scheduled_tasks where task_name = 'judge-roll' and task_instance like ? limit 1")
+                .param(RollJudging.orders(production, roll) + "%")
+                .query(String.class)
+                .single();
+        transaction.executeWithoutResult(status -> {
+            try {
+                judge.judge(production, roll);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            unjudged.carriedOut(order);
+        });
+        jdbc.sql("delete from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
+                .param(RollJudging.orders(production, roll) + "%")
+                .update();
+    }
+
+    private void look(GateAct act) {
+        Sent document = sent.get(act.roll()).get(act.document());
+        List<Assignment> all = assignments.ofDocument(scene().production().id, document.documentId);
+        Assignment said = all.stream()
+                .filter(assignment -> !assignment.replaced())
+                .filter(assignment -> document.addition == null || assignment.id() != document.addition)
+                .findFirst()
+                .orElseThrow();
+        views[act.person()] =
+                new View(act.roll(), document, said.partId(), all.get(all.size() - 1).id(), said.id());
+    }
+
+    private void correct(GateAct act) {
+        View view = views[act.person()];
+        Subject subject = act.target() == GateModel.CARD
+                ? Subject.CARD
+                : act.target() == GateModel.NOTHING ? Subject.NOT_A_ROLL : Subject.COPY;
+        assignments.assign(
+                person(act),
+                view.partId(),
+                new Assignments.Statement(
+                        subject,
+                        subject == Subject.NOT_A_ROLL ? null : rollIds.get(view.roll()),
+                        subject == Subject.COPY ? media.get(act.target()) : null,
+                        view.said(),
+                        "mixed up"),
+                view.newest());
+    }
+
+    private void add(GateAct act) {
+        View view = views[act.person()];
+        assignments.assign(
+                person(act),
+                view.partId(),
+                new Assignments.Statement(
+                        Subject.COPY, rollIds.get(view.roll()), media.get(act.target()), null, "of both"),
+                view.newest());
+        List<Assignment> all = assignments.ofDocument(scene().production().id, view.document().documentId);
+        view.document().addition = all.get(all.size() - 1).id();
+    }
+
+    private void load() {
+        rollIds.add(rolls.load(
+                wrangler(), rollCode(rollIds.size()), scene().camera(), scene().day(), card, scene().format()));
+        sent.add(new ArrayList<>());
+    }
+
+    private void startOffload(GateAct act) {
+        List<Offloads.Destination> destinations = new ArrayList<>();
+        for (int medium = 0; medium < GateModel.MEDIA; medium++) {
+            if ((act.target() & 1 << medium) != 0) {
+                destinations.add(new Offloads.Destination(
+                        media.get(medium), medium == GatePolicy.LEG.neededMedium ? scene().leg() : null));
+            }
+        }
+        offloads.start(wrangler(), roll(act), scene().readerItem(), null, destinations);
+    }
+
+    private void finishOffload(UUID roll) {
+        UUID session = offloads.ofRoll(scene().production().id, roll).stream()
+                .filter(offload -> offload.endedAt() == null)
+                .findFirst()
+                .orElseThrow(() -> new Refusal("offload.refused.ended-already", ""))
+                .id();
+        offloads.finish(wrangler(), session, 1_000);
+    }
+
+    private void setPolicy() {
+        UUID production = scene().production().id;
+        Membership administrator = scene().production().as(Role.ADMINISTRATOR);
+        transaction.executeWithoutResult(status -> {
+            plan.changePolicy(
+                    administrator,
+                    policy.ofCards(plan.rules(production).policy(MediaKind.CARD).version()));
+            Leg leg = plan.leg(production, scene().leg());
+            plan.changeLeg(
+                    administrator,
+                    new Leg(
+                            leg.id(),
+                            leg.name(),
+                            leg.mediaKind(),
+                            leg.placeId(),
+                            leg.placeName(),
+                            leg.rendition(),
+                            leg.keptPercent(),
+                            leg.returnsAfterDays(),
+                            policy.neededMedium >= 0,
+                            leg.version()));
+        });
+    }
+
+    private UUID newestRequest(GateAct act) {
+        return overrides.ofRoll(scene().production().id, roll(act)).get(0).requestId();
+    }
+
+    private UUID placeOf(int medium) {
+        return medium == GateModel.TAPE ? scene().vault() : scene().set();
+    }
+
+    private String code() {
+        return "card-" + cards;
+    }
+
+    private String rollCode(int roll) {
+        return "R%03d%s".formatted(cards, roll == 0 ? "A" : "B");
+    }
+
+    private UUID roll(GateAct act) {
+        return rollIds.get(act.roll());
+    }
+
+    private Membership wrangler() {
+        return scene().production().as(Role.WRANGLER);
+    }
+
+    /** Two who may both ask and approve. */
+    private Membership person(GateAct act) {
+        return scene().production().as(act.person() == 0 ? Role.POST : Role.ADMINISTRATOR);
+    }
+
+    private Scene scene() {
+        if (scene == null) {
+            throw new IllegalStateException("nothing has begun");
+        }
+        return scene;
+    }
+}

@@ -1,0 +1,106 @@
+package rollbook.verification;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
+import rollbook.inventory.CardState;
+import rollbook.verification.GateAct.Kind;
+
+/**
+ * Acts drawn at random, most of them such as bring the card on, and what the model says of each.
+ *
+ * @param acts by their number in {@link GateAct#ALL}
+ * @param told what is on record after each
+ */
+record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<String> told) {
+    private static final int LENGTH = 24;
+    private static final double PURPOSE = 0.7;
+    private static final Kind[] KINDS = Kind.values();
+
+    static GateSequence random(long seed, GateProof proof) {
+        SplittableRandom random = new SplittableRandom(seed);
+        GatePolicy policy = GatePolicy.ALL[random.nextInt(GatePolicy.ALL.length)];
+        GateModel model = new GateModel(policy, proof);
+        List<Integer> acts = new ArrayList<>();
+        List<String> told = new ArrayList<>();
+        while (acts.size() < LENGTH) {
+            GateAct act = random.nextDouble() < PURPOSE ? useful(model, random) : any(model, random);
+            if (act != null && model.possible(act)) {
+                acts.add(GateAct.ALL.indexOf(act));
+                told.add((model.apply(act) ? "done " : "refused ") + model.told());
+            }
+        }
+        return new GateSequence(seed, policy, acts, told);
+    }
+
+    /** Plays it. @return what came out otherwise than the model says, or null if nothing did */
+    @Nullable
+    String difference(GateStage stage) {
+        stage.begin(policy.ordinal());
+        try {
+            for (int i = 0; i < acts.size(); i++) {
+                String expected = told.get(i);
+                String found = stage.play(acts.get(i));
+                if (!found.equals(expected)) {
+                    return "seed %d, %s, after %s%n  expected: %s%n  but was:  %s"
+                            .formatted(seed, policy, names(i), expected, found);
+                }
+            }
+            return null;
+        } finally {
+            stage.end();
+        }
+    }
+
+    private List<String> names(int last) {
+        return acts.subList(0, last + 1).stream()
+                .map(act -> GateAct.ALL.get(act).toString())
+                .toList();
+    }
+
+    private static @Nullable GateAct any(GateModel model, SplittableRandom random) {
+        Kind kind = KINDS[random.nextInt(KINDS.length)];
+        List<GateAct> possible = GateAct.ALL.stream()
+                .filter(act -> act.kind() == kind && model.possible(act))
+                .toList();
+        return possible.isEmpty() ? null : possible.get(random.nextInt(possible.size()));
+    }
+
+    /** What somebody would do next who wants to see the card erased. */
+    private static @Nullable GateAct useful(GateModel model, SplittableRandom random) {
+        int roll = Math.max(0, model.loadings - 1);
+        return switch (model.card) {
+            case BLANK -> GateAct.of(Kind.LOAD, 0);
+            case IN_CAMERA -> GateAct.of(Kind.PULL, roll);
+            case EXPOSED -> GateAct.startOffload(roll, random.nextBoolean() ? 0b011 : 0b100);
+            case COPYING -> GateAct.of(Kind.FINISH_OFFLOAD, roll);
+            case HELD, CLEAR_TO_ERASE -> proof(model, roll, random);
+        };
+    }
+
+    private static GateAct proof(GateModel model, int number, SplittableRandom random) {
+        GateRoll roll = model.rolls[number];
+        int documents = roll.documents();
+        for (int document = 0; document < documents; document++) {
+            if (!roll.read[document]) {
+                return GateAct.read(number, document);
+            }
+        }
+        if (roll.judgingOrdered) {
+            return GateAct.of(Kind.JUDGE, number);
+        }
+        if (model.card == CardState.CLEAR_TO_ERASE) {
+            return GateAct.of(Kind.ERASE, number);
+        }
+        if (documents == 0) {
+            return GateAct.upload(number, GateModel.CARD, GateModel.WHOLE);
+        }
+        return switch (random.nextInt(6)) {
+            case 0, 1, 2 -> GateAct.upload(number, random.nextInt(GateModel.MEDIA), GateModel.WHOLE);
+            case 3 -> GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
+            case 4 -> GateAct.approve(random.nextInt(GateModel.PEOPLE), number);
+            default -> GateAct.of(Kind.CLEAR, number);
+        };
+    }
+}
