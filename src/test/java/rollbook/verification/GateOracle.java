@@ -28,10 +28,26 @@ final class GateOracle {
         if (act.kind() == Kind.ERASE && before.rolls[act.roll()].cleared != Cleared.STANDS) {
             return "erased without a clearance that stands";
         }
+        if (act.kind() == Kind.ERASE
+                && before.rolls[act.roll()].withoutProof
+                && before.rolls[act.roll()].asked != Asked.APPROVED) {
+            return "erased on an approval that was taken back";
+        }
+        if (act.kind() == Kind.JUDGE && standsInVain(after, act.roll())) {
+            return "a clearance stands that has lost its proof";
+        }
         if (before.card != CardState.BLANK && after.card == CardState.BLANK && act.kind() != Kind.ERASE) {
             return "blank without having been erased";
         }
         return faultOfRecord(before, act, after);
+    }
+
+    private static boolean standsInVain(GateModel after, int number) {
+        GateRoll roll = after.rolls[number];
+        return roll.cleared == Cleared.STANDS
+                && !roll.withoutProof
+                && !after.unjudged(number)
+                && !isProven(after, number);
     }
 
     /** What two people do without proof, they do knowingly: another person, and of what was asked. */

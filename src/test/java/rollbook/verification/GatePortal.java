@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.Custody;
@@ -128,13 +129,42 @@ final class GatePortal implements GateStage {
         media.clear();
         views[0] = null;
         views[1] = null;
-        TestProduction production = scene().production();
-        card = production.item("CARD-" + cards, "CARD", scene().set(), null);
-        media.add(production.item("DRIVE-" + cards + "-0", "DRIVE", scene().set(), null));
-        media.add(production.item("DRIVE-" + cards + "-1", "DRIVE", scene().set(), scene().leg()));
-        media.add(production.item("TAPE-" + cards, "TAPE", scene().vault(), null));
         policy = GatePolicy.ALL[policyNumber];
-        setPolicy();
+        card = UUID.randomUUID();
+        media.addAll(List.of(UUID.randomUUID(), UUID.randomUUID(), UUID.randomUUID()));
+        jdbc.sql("""
+                        with added (id, code, kind, place_id, leg_id, card_state) as (values
+                            (:card, 'CARD-' || :number, 'CARD', :set, null, 'BLANK'),
+                            (:drive, 'DRIVE-' || :number || '-0', 'DRIVE', :set, null, null),
+                            (:other, 'DRIVE-' || :number || '-1', 'DRIVE', :set, :leg, null),
+                            (:tape, 'TAPE-' || :number, 'TAPE', :vault, null, null)),
+                        ruled as (
+                            update production_clearing_policy set proven_copies = :copies, items = :items, media_kinds = :kinds,
+                                places = :places, off_site = :offSite, source_hash_needed = :sourceNeeded
+                            where production_id = :production and subject = 'CARD'),
+                        planned as (update production_leg set needed_to_clear = :needed where id = :leg)
+                        insert into inventory_item (id, production_id, code, kind, model, capacity_bytes, ownership, place_id,
+                            condition, card_state, created_at, leg_id)
+                        select id, :production, code, kind, 'test model', 1000000000000, 'BOUGHT', place_id, 'GOOD', card_state, now(), leg_id
+                        from added
+                        """)
+                .param("card", card)
+                .param("drive", media.get(0))
+                .param("other", media.get(1))
+                .param("tape", media.get(2))
+                .param("number", Integer.toString(cards))
+                .param("set", scene().set())
+                .param("vault", scene().vault())
+                .param("leg", scene().leg())
+                .param("production", scene().production().id)
+                .param("copies", policy.copies)
+                .param("items", policy.items)
+                .param("kinds", policy.kinds)
+                .param("places", policy.places)
+                .param("offSite", policy.offSite)
+                .param("sourceNeeded", policy.sourceNeeded)
+                .param("needed", policy.neededMedium >= 0)
+                .update();
     }
 
     @Override
@@ -145,10 +175,12 @@ final class GatePortal implements GateStage {
             play(played);
         } catch (Refusal refused) {
             outcome = "refused";
+        } catch (DataAccessException broken) {
+            outcome = "broken: " + broken;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return outcome + " " + record.told(card, rollIds, media);
+        return outcome + " " + record.told(card, media);
     }
 
     @Override
@@ -161,11 +193,11 @@ final class GatePortal implements GateStage {
         for (List<Sent> ofRoll : sent) {
             for (Sent document : ofRoll) {
                 reader.rejectForFault(document.documentId);
+                jdbc.sql("delete from scheduled_tasks where task_name = 'read-document' and task_instance = ?")
+                        .param(document.documentId.toString())
+                        .update();
             }
         }
-        jdbc.sql("delete from scheduled_tasks where task_name = 'read-document' or task_instance = ?")
-                .param(scene().production().id.toString())
-                .update();
     }
 
     private void play(GateAct act) throws IOException {

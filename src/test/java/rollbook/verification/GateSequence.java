@@ -14,7 +14,7 @@ import rollbook.verification.GateAct.Kind;
  * @param told what is on record after each
  */
 record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<String> told) {
-    private static final int LENGTH = 24;
+    private static final int LENGTH = 22;
     private static final double PURPOSE = 0.7;
     private static final Kind[] KINDS = Kind.values();
 
@@ -96,11 +96,24 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
         if (documents == 0) {
             return GateAct.upload(number, GateModel.CARD, GateModel.WHOLE);
         }
-        return switch (random.nextInt(6)) {
-            case 0, 1, 2 -> GateAct.upload(number, random.nextInt(GateModel.MEDIA), GateModel.WHOLE);
-            case 3 -> GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
-            case 4 -> GateAct.approve(random.nextInt(GateModel.PEOPLE), number);
+        int medium = random.nextInt(GateModel.MEDIA);
+        if (documents < 3 && !describes(roll, medium)) {
+            return GateAct.upload(number, medium, GateModel.WHOLE);
+        }
+        return switch (random.nextInt(5)) {
+            case 0 -> GateAct.upload(number, medium, GateModel.WHOLE);
+            case 1 -> GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
+            case 2 -> GateAct.approve(random.nextInt(GateModel.PEOPLE), number);
             default -> GateAct.of(Kind.CLEAR, number);
         };
+    }
+
+    private static boolean describes(GateRoll roll, int medium) {
+        for (int document = 0; document < roll.documents(); document++) {
+            if (roll.describesCopy(document, medium)) {
+                return true;
+            }
+        }
+        return false;
     }
 }
