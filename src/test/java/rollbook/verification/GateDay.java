@@ -6,6 +6,8 @@ import rollbook.verification.GateAct.Kind;
 
 /** How days go: a card is loaded, pulled, copied, proven, cleared, erased and loaded again; or something goes wrong. */
 final class GateDay {
+    static final List<List<GateAct>> ALL = List.of(usual(), unlucky(), withoutSource(), writtenAgain());
+
     private GateDay() {}
 
     /** All is proven. */
@@ -40,6 +42,17 @@ final class GateDay {
         return acts;
     }
 
+    /** Two drives were proven, and are written again; since then only the tape was checked. */
+    static List<GateAct> writtenAgain() {
+        List<GateAct> acts = new ArrayList<>(copied(0));
+        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 1, 0, GateModel.WHOLE);
+        sent(acts, 2, 1, GateModel.WHOLE);
+        acts.addAll(List.of(GateAct.startOffload(0, 0b011), GateAct.of(Kind.FINISH_OFFLOAD, 0)));
+        sent(acts, 3, GateModel.TAPE, GateModel.WHOLE);
+        return acts;
+    }
+
     private static List<GateAct> copied(int roll) {
         return List.of(
                 GateAct.of(Kind.LOAD, 0),
@@ -57,7 +70,7 @@ final class GateDay {
     static List<long[]> states(GateProof proof) {
         List<long[]> states = new ArrayList<>();
         for (GatePolicy policy : GatePolicy.ALL) {
-            for (List<GateAct> day : List.of(usual(), unlucky(), withoutSource())) {
+            for (List<GateAct> day : ALL) {
                 GateModel model = new GateModel(policy, proof);
                 states.add(model.state().clone());
                 for (GateAct act : day) {

@@ -347,7 +347,8 @@ final class GateModel {
     private boolean erase(int number) {
         GateRoll roll = rolls[number];
         if (roll.cleared != Cleared.STANDS
-                || !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)) {
+                || !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)
+                || card != CardState.CLEAR_TO_ERASE) {
             return false;
         }
         card = CardState.BLANK;

@@ -82,7 +82,7 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
                     ""),
             new GateMutant(
                     "doesn’t ask again when the erasure is recorded",
-                    List.of(new Edit(MODEL, "|| !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)", "")),
+                    List.of(new Edit(MODEL, "|| !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)\n", "\n")),
                     List.of(new Edit(CLEARANCES, "if (!standing.withoutProof()) {", "if (standing == null) {"))),
             new GateMutant(
                     "doesn’t wait for what is still to be judged",

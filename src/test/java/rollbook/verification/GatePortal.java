@@ -253,24 +253,23 @@ final class GatePortal implements GateStage {
         };
     }
 
-    /** As the job does it, for the first order; the others are carried out with it. */
-    private void judge(UUID roll) throws IOException {
-        UUID production = scene().production().id;
-        String order = jdbc.sql(
-                        "select task_instance from scheduled_tasks where task_name = 'judge-roll' and task_instance like ? limit 1")
-                .param(RollJudging.orders(production, roll) + "%")
+    /** As the jobs do it, but once for all orders that are there. */
+    private void judge(UUID roll) {
+        List<String> orders = jdbc.sql(
+                        "select task_instance from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
+                .param(RollJudging.orders(scene().production().id, roll) + "%")
                 .query(String.class)
-                .single();
+                .list();
         transaction.executeWithoutResult(status -> {
             try {
-                judge.judge(production, roll);
+                judge.judge(scene().production().id, roll);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
-            unjudged.carriedOut(order);
+            orders.forEach(unjudged::carriedOut);
         });
-        jdbc.sql("delete from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
-                .param(RollJudging.orders(production, roll) + "%")
+        jdbc.sql("delete from scheduled_tasks where task_name = 'judge-roll' and task_instance in (:orders)")
+                .param("orders", orders)
                 .update();
     }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
-import rollbook.inventory.CardState;
 import rollbook.verification.GateAct.Kind;
 
 /**
@@ -14,7 +13,8 @@ import rollbook.verification.GateAct.Kind;
  * @param told what is on record after each
  */
 record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<String> told) {
-    private static final int LENGTH = 22;
+    private static final int LENGTH = 24;
+    private static final int LONGEST_BEGINNING = 18;
     private static final double PURPOSE = 0.7;
     private static final Kind[] KINDS = Kind.values();
 
@@ -24,14 +24,27 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
         GateModel model = new GateModel(policy, proof);
         List<Integer> acts = new ArrayList<>();
         List<String> told = new ArrayList<>();
+        beginning(random).forEach(act -> play(model, act, acts, told));
         while (acts.size() < LENGTH) {
-            GateAct act = random.nextDouble() < PURPOSE ? useful(model, random) : any(model, random);
-            if (act != null && model.possible(act)) {
-                acts.add(GateAct.ALL.indexOf(act));
-                told.add((model.apply(act) ? "done " : "refused ") + model.told());
-            }
+            play(model, random.nextDouble() < PURPOSE ? useful(model, random) : any(model, random), acts, told);
         }
         return new GateSequence(seed, policy, acts, told);
+    }
+
+    /** Some begin with a day that goes as days go for a while, so that they come further. */
+    private static List<GateAct> beginning(SplittableRandom random) {
+        if (random.nextInt(4) > 0) {
+            return List.of();
+        }
+        List<GateAct> day = GateDay.ALL.get(random.nextInt(GateDay.ALL.size()));
+        return day.subList(0, random.nextInt(Math.min(day.size(), LONGEST_BEGINNING) + 1));
+    }
+
+    private static void play(GateModel model, @Nullable GateAct act, List<Integer> acts, List<String> told) {
+        if (act != null && model.possible(act)) {
+            acts.add(GateAct.ALL.indexOf(act));
+            told.add((model.apply(act) ? "done " : "refused ") + model.told());
+        }
     }
 
     /** Plays it. @return what came out otherwise than the model says, or null if nothing did */
@@ -67,32 +80,42 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
         return possible.isEmpty() ? null : possible.get(random.nextInt(possible.size()));
     }
 
-    /** What somebody would do next who wants to see the card erased. */
+    /** What somebody would do next who wants to see the card erased, or doubts it afterwards. */
     private static @Nullable GateAct useful(GateModel model, SplittableRandom random) {
         int roll = Math.max(0, model.loadings - 1);
+        GateAct waiting = waiting(model);
+        if (waiting != null && random.nextInt(4) > 0) {
+            return waiting;
+        }
         return switch (model.card) {
-            case BLANK -> GateAct.of(Kind.LOAD, 0);
+            case BLANK -> model.loadings == 0 || random.nextBoolean()
+                    ? GateAct.of(Kind.LOAD, 0)
+                    : GateAct.upload(roll, random.nextInt(GateModel.MEDIA), GateModel.OTHER_BYTES);
             case IN_CAMERA -> GateAct.of(Kind.PULL, roll);
             case EXPOSED -> GateAct.startOffload(roll, random.nextBoolean() ? 0b011 : 0b100);
             case COPYING -> GateAct.of(Kind.FINISH_OFFLOAD, roll);
-            case HELD, CLEAR_TO_ERASE -> proof(model, roll, random);
+            case HELD -> proof(model.rolls[roll], roll, random);
+            case CLEAR_TO_ERASE -> GateAct.of(Kind.ERASE, random.nextInt(4) == 0 ? 0 : roll);
         };
     }
 
-    private static GateAct proof(GateModel model, int number, SplittableRandom random) {
-        GateRoll roll = model.rolls[number];
-        int documents = roll.documents();
-        for (int document = 0; document < documents; document++) {
-            if (!roll.read[document]) {
-                return GateAct.read(number, document);
+    /** What waits for a job. */
+    private static @Nullable GateAct waiting(GateModel model) {
+        for (int roll = 0; roll < model.loadings; roll++) {
+            for (int document = 0; document < model.rolls[roll].documents(); document++) {
+                if (!model.rolls[roll].read[document]) {
+                    return GateAct.read(roll, document);
+                }
+            }
+            if (model.rolls[roll].judgingOrdered) {
+                return GateAct.of(Kind.JUDGE, roll);
             }
         }
-        if (roll.judgingOrdered) {
-            return GateAct.of(Kind.JUDGE, number);
-        }
-        if (model.card == CardState.CLEAR_TO_ERASE) {
-            return GateAct.of(Kind.ERASE, number);
-        }
+        return null;
+    }
+
+    private static GateAct proof(GateRoll roll, int number, SplittableRandom random) {
+        int documents = roll.documents();
         if (documents == 0) {
             return GateAct.upload(number, GateModel.CARD, GateModel.WHOLE);
         }
