@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
+import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.Custody;
@@ -169,18 +170,24 @@ final class GatePortal implements GateStage {
 
     @Override
     public String play(int act) {
-        GateAct played = GateAct.ALL.get(act);
-        String outcome = "done";
+        return outcome(GateAct.ALL.get(act)) + " " + told();
+    }
+
+    String outcome(GateAct act) {
         try {
-            play(played);
-        } catch (Refusal refused) {
-            outcome = "refused";
+            play(act);
+            return "done";
+        } catch (Refusal | PessimisticLockingFailureException refused) {
+            return "refused";
         } catch (DataAccessException broken) {
-            outcome = "broken: " + broken;
+            return "broken: " + broken;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return outcome + " " + record.told(card, media);
+    }
+
+    String told() {
+        return record.told(card, media);
     }
 
     @Override

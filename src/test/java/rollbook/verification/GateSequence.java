@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import rollbook.verification.GateAct.Kind;
+import rollbook.verification.GateRoll.Asked;
 
 /**
  * Acts drawn at random, most of them such as bring the card on, and what the model says of each.
@@ -66,7 +67,7 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
         }
     }
 
-    private List<String> names(int last) {
+    List<String> names(int last) {
         return acts.subList(0, last + 1).stream()
                 .map(act -> GateAct.ALL.get(act).toString())
                 .toList();
@@ -95,7 +96,9 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
             case EXPOSED -> GateAct.startOffload(roll, random.nextBoolean() ? 0b011 : 0b100);
             case COPYING -> GateAct.of(Kind.FINISH_OFFLOAD, roll);
             case HELD -> proof(model.rolls[roll], roll, random);
-            case CLEAR_TO_ERASE -> GateAct.of(Kind.ERASE, random.nextInt(4) == 0 ? 0 : roll);
+            case CLEAR_TO_ERASE -> model.rolls[roll].withoutProof && random.nextInt(4) == 0
+                    ? GateAct.of(Kind.TAKE_BACK, roll)
+                    : GateAct.of(Kind.ERASE, random.nextInt(3) == 0 ? 0 : roll);
         };
     }
 
@@ -116,6 +119,12 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
 
     private static GateAct proof(GateRoll roll, int number, SplittableRandom random) {
         int documents = roll.documents();
+        if (roll.asked == Asked.WAITS && random.nextBoolean()) {
+            return GateAct.approve(random.nextInt(GateModel.PEOPLE), number);
+        }
+        if (documents == 0 && random.nextInt(3) == 0) {
+            return GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
+        }
         if (documents == 0) {
             return GateAct.upload(number, GateModel.CARD, GateModel.WHOLE);
         }
@@ -123,10 +132,9 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
         if (documents < 3 && !describes(roll, medium)) {
             return GateAct.upload(number, medium, GateModel.WHOLE);
         }
-        return switch (random.nextInt(5)) {
+        return switch (random.nextInt(4)) {
             case 0 -> GateAct.upload(number, medium, GateModel.WHOLE);
             case 1 -> GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
-            case 2 -> GateAct.approve(random.nextInt(GateModel.PEOPLE), number);
             default -> GateAct.of(Kind.CLEAR, number);
         };
     }
