@@ -26,6 +26,13 @@ class PurityTests {
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.EvidenceChoice",
+            "rollbook.verification.IntegrityLevels",
+            "rollbook.verification.MediumProof",
+            "rollbook.verification.Proof",
+            "rollbook.verification.SafetyLevel",
+            "rollbook.verification.StorageLevels",
+            "rollbook.verification.RecheckPlan",
+            "rollbook.verification.RecheckSchedule",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart");

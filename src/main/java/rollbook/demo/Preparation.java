@@ -32,6 +32,8 @@ import rollbook.schedule.NewSchedule;
 import rollbook.schedule.Schedule;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
+import rollbook.verification.RecheckPlan;
+import rollbook.verification.Rechecks;
 
 /** What people do before the first shooting day: the production, its copy plan, its media and its schedule. */
 @Component
@@ -43,6 +45,7 @@ class Preparation {
     private final Places places;
     private final CameraUnits units;
     private final CopyPlan plan;
+    private final Rechecks rechecks;
     private final RecordingFormats formats;
     private final Stock stock;
     private final Supplies supplies;
@@ -57,6 +60,7 @@ class Preparation {
             Places places,
             CameraUnits units,
             CopyPlan plan,
+            Rechecks rechecks,
             RecordingFormats formats,
             Stock stock,
             Supplies supplies,
@@ -69,6 +73,7 @@ class Preparation {
         this.places = places;
         this.units = units;
         this.plan = plan;
+        this.rechecks = rechecks;
         this.formats = formats;
         this.stock = stock;
         this.supplies = supplies;
@@ -141,10 +146,10 @@ class Preparation {
 
     private Map<String, UUID> places(Membership administrator) {
         Map<String, UUID> ids = new LinkedHashMap<>();
-        ids.put(Stock.SET, places.add(administrator, Stock.SET, false));
-        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false));
-        ids.put(Stock.POST, places.add(administrator, Stock.POST, true));
-        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true));
+        ids.put(Stock.SET, places.add(administrator, Stock.SET, false, "storm"));
+        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false, "storm"));
+        ids.put(Stock.POST, places.add(administrator, Stock.POST, true, ""));
+        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true, "fire"));
         return ids;
     }
 
@@ -154,6 +159,7 @@ class Preparation {
         ids.put(Stock.ARRAY, leg(administrator, Stock.ARRAY, MediaKind.ARRAY, placeIds.get(Stock.OFFICE), null, true));
         ids.put(Stock.TAPE, leg(administrator, Stock.TAPE, MediaKind.TAPE, placeIds.get(Stock.VAULT), null, true));
         plan.changePolicy(administrator, new ClearingPolicy(MediaKind.CARD, 2, 2, 2, 2, true, null, true, true, 0));
+        rechecks.changePlan(administrator, new RecheckPlan(10, 30, 180, RecheckPlan.NONE.version()));
         return ids;
     }
 

@@ -12,20 +12,22 @@ import rollbook.manifest.ManifestHeader.Process;
  */
 final class AscMhlReader {
     static final String NAMESPACE = "urn:ASC:MHL:v2.0";
-    private static final String DIRECTORY_NAMESPACE = "urn:ASC:MHL:DIRECTORY:v2.0";
+    static final String DIRECTORY_NAMESPACE = "urn:ASC:MHL:DIRECTORY:v2.0";
     private static final String VERSION = "2.0";
 
     private final XmlCursor xml;
     private final MhlHashReader hashes;
     private final MhlCreatorReader creator;
+    private final MhlScopeReader scope;
+    private final ManifestRemarks remarks = new ManifestRemarks();
     private final @Nullable String rootFolder;
-    private Process process = Process.NONE;
-    private int references;
 
     AscMhlReader(InputStream in, String fileName) throws IOException, ManifestException {
         xml = new XmlCursor(in);
-        hashes = new MhlHashReader(xml);
-        creator = new MhlCreatorReader(xml);
+        MhlBudget budget = new MhlBudget(xml);
+        hashes = new MhlHashReader(xml, remarks);
+        creator = new MhlCreatorReader(xml, budget);
+        scope = new MhlScopeReader(xml, budget, hashes);
         rootFolder = ManifestHeader.rootFolderIn(fileName);
     }
 
@@ -35,28 +37,44 @@ final class AscMhlReader {
         }
         checkRoot();
         while (xml.nextElement()) {
-            switch (element("hashlist")) {
+            switch (element()) {
                 case "creatorinfo" -> creator.read();
-                case "processinfo" -> readProcess();
-                case "hashes" -> hashes.read(sink);
+                case "processinfo" -> scope.readProcess(sink);
+                case "hashes" -> hashes.read(sink, new IgnoredRecords(scope.ignored(), remarks));
                 case "metadata" -> xml.skip();
-                case "references" -> readReferences();
-                default -> throw unknown("hashlist");
+                case "references" -> scope.readReferences();
+                default -> throw xml.problem(ManifestProblem.MHL_UNKNOWN_ELEMENT, xml.localName(), "hashlist");
             }
         }
         checkComplete();
         xml.nextElement(); // to the end of the document: what follows the root must be well-formed too
+        return header();
+    }
+
+    private ManifestHeader header() {
+        MhlScope covered = scope.scope();
+        MhlDetails details = new MhlDetails(
+                creator.tool(),
+                creator.toolVersion(),
+                creator.authors(),
+                creator.location(),
+                covered,
+                hashes.directoryAlgorithms(),
+                hashes.hashedFrom(),
+                hashes.hashedTo(),
+                remarks.all());
         return new ManifestHeader(
                 ManifestFormat.ASC_MHL,
                 hashes.algorithms(),
                 AlgorithmBasis.STATED,
                 hashes.entries(),
-                references,
+                covered.references().size(),
                 creator.created(),
                 creator.host(),
-                process,
+                scope.process(),
                 creator.comment(),
-                rootFolder);
+                rootFolder,
+                details);
     }
 
     private void checkRoot() throws ManifestException {
@@ -76,56 +94,20 @@ final class AscMhlReader {
         }
     }
 
-    private void readProcess() throws IOException, ManifestException {
-        while (xml.nextElement()) {
-            switch (element("processinfo")) {
-                case "process" -> process = process(xml.text().strip());
-                case "roothash", "ignore" -> xml.skip();
-                default -> throw unknown("processinfo");
-            }
-        }
-    }
-
-    private Process process(String value) throws ManifestException {
-        return switch (value) {
-            case "transfer" -> Process.TRANSFER;
-            case "in-place" -> Process.IN_PLACE;
-            case "flatten" -> Process.FLATTEN;
-            default -> throw xml.problem(ManifestProblem.MHL_VALUE, "process", value);
-        };
-    }
-
-    private void readReferences() throws IOException, ManifestException {
-        while (xml.nextElement()) {
-            if (!element("references").equals("hashlistreference")) {
-                throw unknown("references");
-            }
-            xml.skip();
-            references++;
-        }
-    }
-
+    /** A list that only refers to others is lawful: the folder may hold nothing but folders with their own. */
     private void checkComplete() throws ManifestException {
         if (creator.isMissing()) {
             throw xml.problem(ManifestProblem.MHL_MISSING_ELEMENT, "creationdate", "creatorinfo");
         }
-        if (process == Process.NONE) {
+        if (scope.process() == Process.NONE) {
             throw xml.problem(ManifestProblem.MHL_MISSING_ELEMENT, "process", "processinfo");
         }
-        if (hashes.entries() == 0) {
-            throw xml.problem(references > 0 ? ManifestProblem.MHL_REFERENCES_ONLY : ManifestProblem.NOTHING_LISTED);
+        if (hashes.entries() == 0 && scope.scope().references().isEmpty()) {
+            throw xml.problem(ManifestProblem.NOTHING_LISTED);
         }
     }
 
-    /** The name of the current element, which must belong to the standard's namespace. */
-    private String element(String parent) throws ManifestException {
-        if (!xml.namespace().equals(NAMESPACE)) {
-            throw unknown(parent);
-        }
-        return xml.localName();
-    }
-
-    private ManifestException unknown(String parent) {
-        return xml.problem(ManifestProblem.MHL_UNKNOWN_ELEMENT, xml.localName(), parent);
+    private String element() {
+        return xml.namespace().equals(NAMESPACE) ? xml.localName() : "";
     }
 }

@@ -52,6 +52,16 @@ public enum ChecksumAlgorithm {
         return mhlElement;
     }
 
+    /** Computes digests of this algorithm. */
+    public Digester digester() {
+        return Digester.of(this);
+    }
+
+    /** The digest of these bytes. */
+    public Checksum checksumOf(byte[] bytes) {
+        return Checksum.of(this, digester().update(bytes).digest());
+    }
+
     /** The digest of no bytes at all: it gives an empty file away in a list without sizes. */
     byte[] emptyDigest() {
         return emptyDigest.clone();

@@ -7,7 +7,20 @@ public enum ManifestFormat {
     /** Algorithm, name in brackets, then the digest: as BSD tools write it. */
     BSD_LIST,
     /** ASC MHL 1.0, whose documents carry the version number 2.0. */
-    ASC_MHL;
+    ASC_MHL,
+    /** A manifest of a bag's payload (RFC 8493). */
+    BAGIT,
+    /** A zip archive of one or more {@code ascmhl} folders: hash lists and the chain that names them. */
+    MHL_HISTORY,
+    /** A zip archive of one bag, or of what describes it. */
+    BAG,
+    /** A zip archive of several things. */
+    ARCHIVE;
+
+    /** Whether the document holds others, and lists no file itself. */
+    public boolean isArchive() {
+        return this == MHL_HISTORY || this == BAG || this == ARCHIVE;
+    }
 
     public String messageKey() {
         return "manifest.format." + name();

@@ -2,8 +2,6 @@ package rollbook.manifest;
 
 import java.time.Instant;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param references further hash lists that an ASC MHL document refers to; their files are not in this one
  * @param created null for checksum lists, and for a date without a zone
  * @param rootFolder the covered folder, from the name of an ASC MHL document
+ * @param mhl what only an ASC MHL document says; null for others
  */
 public record ManifestHeader(
         ManifestFormat format,
@@ -26,7 +25,8 @@ public record ManifestHeader(
         @Nullable String host,
         Process process,
         @Nullable String comment,
-        @Nullable String rootFolder) {
+        @Nullable String rootFolder,
+        @Nullable MhlDetails mhl) {
 
     /** How an ASC MHL document came about (ASC MHL 1.0, 6.4.6). */
     public enum Process {
@@ -51,17 +51,28 @@ public record ManifestHeader(
         }
     }
 
-    /** Number, folder, date and time; the folder may hold underscores, and early documents lack the Z. */
-    private static final Pattern MHL_NAME =
-            Pattern.compile("\\d{4,}_(.+)_\\d{4}-\\d{2}-\\d{2}_\\d{6}Z?\\.mhl", Pattern.CASE_INSENSITIVE);
-
     /** The covered folder that the name of an ASC MHL document gives (ASC MHL 1.0, 6.3), or null if it gives none. */
     public static @Nullable String rootFolderIn(String fileName) {
-        Matcher name = MHL_NAME.matcher(fileName);
-        return name.matches() ? name.group(1) : null;
+        MhlName name = MhlName.of(fileName);
+        return name == null ? null : name.folder();
     }
 
     public ManifestHeader {
         algorithms = Set.copyOf(algorithms);
+    }
+
+    /** Of a document that isn't ASC MHL. */
+    public ManifestHeader(
+            ManifestFormat format,
+            Set<ChecksumAlgorithm> algorithms,
+            AlgorithmBasis basis,
+            long entries,
+            int references,
+            @Nullable Instant created,
+            @Nullable String host,
+            Process process,
+            @Nullable String comment,
+            @Nullable String rootFolder) {
+        this(format, algorithms, basis, entries, references, created, host, process, comment, rootFolder, null);
     }
 }

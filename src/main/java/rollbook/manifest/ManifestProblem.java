@@ -32,7 +32,29 @@ public enum ManifestProblem {
     MHL_VALUE,
     MHL_UNEXPECTED_TEXT,
     MHL_NO_DIGEST,
-    MHL_REFERENCES_ONLY;
+    MHL_TWO_DIGESTS,
+    MHL_NOT_A_CHAIN,
+    BAG_LINE,
+    BAG_OUTSIDE,
+    BAG_INSIDE,
+    ZIP_DAMAGED,
+    ZIP_FILE_DAMAGED,
+    ZIP_SPLIT,
+    ZIP_ENCRYPTED,
+    ZIP_TWICE,
+    ZIP_PATH,
+    ZIP_NESTED,
+    ZIP_METHOD,
+    ZIP_RATIO,
+    ZIP_TOO_LARGE,
+    ZIP_TOO_MANY,
+    ZIP_TOO_MANY_MANIFESTS,
+    ZIP_NOTHING;
+
+    /** Whether it is about an archive, which has no lines and columns. */
+    public boolean ofArchive() {
+        return name().startsWith("ZIP_");
+    }
 
     public String messageKey() {
         return "manifest.problem." + name();

@@ -5,7 +5,8 @@ import java.io.IOException;
 import java.io.InputStream;
 
 /**
- * Reads a manifest as a stream: GNU and BSD style checksum lists and ASC MHL 2 hash lists, told apart by their content.
+ * Reads a manifest as a stream: GNU and BSD style checksum lists, manifests of bags and ASC MHL 2 hash lists, told apart
+ * by their content.
  *
  * <p>Memory does not grow with the document. A document that can't be understood to its end is refused; entries handed
  * out before that must then be dropped by the receiver. Safe for use by many threads.
@@ -26,8 +27,11 @@ public final class ManifestReader {
         content.reset();
         refuseWideEncodings(start);
         content.skipNBytes(markLength(start));
-        return startsWithAngleBracket(start)
-                ? new AscMhlReader(content, fileName).read(sink)
+        if (startsWithAngleBracket(start)) {
+            return new AscMhlReader(content, fileName).read(sink);
+        }
+        return BagManifestReader.fits(start, start.length < PEEK_BYTES, fileName)
+                ? BagManifestReader.ofPayload(content, fileName, true).read(sink)
                 : new ChecksumListReader(content, fileName).read(sink);
     }
 

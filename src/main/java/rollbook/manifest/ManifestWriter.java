@@ -13,6 +13,11 @@ import java.io.OutputStream;
 public interface ManifestWriter extends Closeable {
     void write(ManifestEntry entry) throws IOException;
 
+    /** Writes the hash of a directory; formats that know none leave it out. */
+    default void write(DirectoryHash directory) throws IOException {
+        // only ASC MHL has them
+    }
+
     /** A GNU style list of one algorithm; other checksums of an entry are left out. */
     static ManifestWriter gnuList(OutputStream out, ChecksumAlgorithm algorithm) {
         return new GnuListWriter(out, algorithm);
@@ -23,8 +28,18 @@ public interface ManifestWriter extends Closeable {
         return new BsdListWriter(out);
     }
 
+    /** A manifest of a bag's payload, whose paths are relative to the folder {@code data}. */
+    static ManifestWriter bagManifest(OutputStream out, ChecksumAlgorithm algorithm) {
+        return new BagManifestWriter(out, algorithm);
+    }
+
     /** An ASC MHL hash list; its algorithms are C4, MD5, SHA-1, XXH128, XXH3-64 and XXH64. */
     static ManifestWriter ascMhl(OutputStream out, MhlCreator creator) throws IOException {
-        return new AscMhlWriter(out, creator);
+        return ascMhl(out, creator, MhlScope.PLAIN);
+    }
+
+    /** The same with root hash, ignore patterns and references. Write directory hashes between the files. */
+    static ManifestWriter ascMhl(OutputStream out, MhlCreator creator, MhlScope scope) throws IOException {
+        return new AscMhlWriter(out, creator, scope);
     }
 }

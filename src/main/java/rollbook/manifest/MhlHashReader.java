@@ -1,6 +1,8 @@
 package rollbook.manifest;
 
 import java.io.IOException;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -8,32 +10,55 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rollbook.manifest.ManifestEntry.Action;
 
-/** Reads the {@code hashes} element of an ASC MHL hash list; directory hashes are passed over. */
+/** Reads the {@code hashes} element of an ASC MHL hash list, and the root hash. */
 final class MhlHashReader {
     private final XmlCursor xml;
+    private final MhlDigests digests;
+    private final ManifestRemarks remarks;
     private final Set<ChecksumAlgorithm> algorithms = EnumSet.noneOf(ChecksumAlgorithm.class);
+    private final Set<ChecksumAlgorithm> directoryAlgorithms = EnumSet.noneOf(ChecksumAlgorithm.class);
     private long entries;
+    private @Nullable Instant hashedFrom;
+    private @Nullable Instant hashedTo;
 
-    MhlHashReader(XmlCursor xml) {
+    MhlHashReader(XmlCursor xml, ManifestRemarks remarks) {
         this.xml = xml;
+        this.digests = new MhlDigests(xml);
+        this.remarks = remarks;
     }
 
     Set<ChecksumAlgorithm> algorithms() {
         return algorithms;
     }
 
+    Set<ChecksumAlgorithm> directoryAlgorithms() {
+        return directoryAlgorithms;
+    }
+
     long entries() {
         return entries;
     }
 
-    void read(EntrySink sink) throws IOException, ManifestException {
+    @Nullable
+    Instant hashedFrom() {
+        return hashedFrom;
+    }
+
+    @Nullable
+    Instant hashedTo() {
+        return hashedTo;
+    }
+
+    void read(EntrySink sink, IgnoredRecords ignored) throws IOException, ManifestException {
         while (xml.nextElement()) {
             switch (element()) {
                 case "hash" -> {
-                    sink.accept(entry());
+                    ManifestEntry entry = entry();
+                    ignored.look(entry);
+                    sink.accept(entry);
                     entries++;
                 }
-                case "directoryhash" -> xml.skip();
+                case "directoryhash" -> sink.directory(directory("directoryhash"));
                 default -> throw unknown("hashes");
             }
         }
@@ -42,7 +67,9 @@ final class MhlHashReader {
     private ManifestEntry entry() throws IOException, ManifestException {
         long line = xml.line();
         String path = null;
+        String previousPath = null;
         Long size = null;
+        Instant modified = null;
         Action action = Action.NONE;
         boolean hashed = false;
         List<Checksum> checksums = new ArrayList<>(1);
@@ -53,13 +80,14 @@ final class MhlHashReader {
                         throw unknown("hash");
                     }
                     size = size(xml.attribute("size"));
-                    path = ListedPath.of(xml.text(), xml.line(), xml.column());
+                    modified = date(xml.attribute("lastmodificationdate"), line);
+                    path = path();
                 }
-                case "previousPath", "metadata" -> xml.skip();
+                case "previousPath" -> previousPath = path();
+                case "metadata" -> xml.skip();
                 default -> {
                     hashed = true;
-                    action = weightier(action, action(xml.attribute("action")));
-                    addChecksum(checksums);
+                    action = weightier(action, readDigest(checksums, line));
                 }
             }
         }
@@ -69,23 +97,88 @@ final class MhlHashReader {
         if (!hashed) {
             throw xml.problem(ManifestProblem.MHL_NO_DIGEST, path);
         }
-        return new ManifestEntry(path, size, checksums, action, line);
+        return new ManifestEntry(path, size, checksums, action, line, previousPath, modified);
     }
 
-    private void addChecksum(List<Checksum> checksums) throws IOException, ManifestException {
-        String element = element();
-        ChecksumAlgorithm algorithm = ChecksumAlgorithm.ofMhlElement(element);
-        if (algorithm == null && !element.equals("xxh32")) {
-            throw unknown("hash");
+    private Action readDigest(List<Checksum> checksums, long line) throws IOException, ManifestException {
+        ChecksumAlgorithm algorithm = digests.algorithm("hash");
+        Action action = action(xml.attribute("action"));
+        Instant hashed = date(xml.attribute("hashdate"), line);
+        if (hashed != null) {
+            hashedFrom = hashedFrom == null || hashed.isBefore(hashedFrom) ? hashed : hashedFrom;
+            hashedTo = hashedTo == null || hashed.isAfter(hashedTo) ? hashed : hashedTo;
         }
-        String text = xml.text().strip();
-        if (algorithm != null) { // one published schema lets xxh32 through; too short to prove anything
-            byte[] digest = Checksum.decode(algorithm, text);
-            if (digest == null) {
-                throw xml.problem(ManifestProblem.DIGEST_MALFORMED, algorithm.label(), text);
+        if (algorithm == null) { // one published schema lets XXH32 through; too short to prove anything
+            remarks.add(ManifestRemark.Kind.TOO_SHORT, line, xml.localName());
+            xml.skip();
+            return action;
+        }
+        if (action == Action.NONE) {
+            remarks.add(ManifestRemark.Kind.ACTION_MISSING, line, algorithm.label());
+        }
+        digests.add(checksums, digests.read(algorithm));
+        algorithms.add(algorithm);
+        return action;
+    }
+
+    /** The current element's hash of a directory: {@code directoryhash}, or {@code roothash}, which has no path. */
+    DirectoryHash directory(String parent) throws IOException, ManifestException {
+        long line = xml.line();
+        boolean root = parent.equals("roothash");
+        String path = null;
+        String previousPath = null;
+        List<Checksum> content = null;
+        List<Checksum> structure = null;
+        while (xml.nextElement()) {
+            String element = element();
+            if (root && !element.equals("content") && !element.equals("structure")) {
+                throw unknown(parent);
             }
-            checksums.add(Checksum.of(algorithm, digest));
-            algorithms.add(algorithm);
+            switch (element) {
+                case "path" -> path = path();
+                case "previousPath" -> previousPath = path();
+                case "metadata" -> xml.skip();
+                case "content" -> content = digests.readAll();
+                case "structure" -> structure = digests.readAll();
+                default -> throw unknown(parent);
+            }
+        }
+        if (!root && path == null) {
+            throw xml.problem(ManifestProblem.MHL_MISSING_ELEMENT, "path", parent);
+        }
+        if (content == null || structure == null) {
+            throw xml.problem(ManifestProblem.MHL_MISSING_ELEMENT, content == null ? "content" : "structure", parent);
+        }
+        DirectoryHash directory = new DirectoryHash(path == null ? "" : path, content, structure, previousPath, line);
+        if (!algorithmsOf(content).equals(algorithmsOf(structure))) {
+            remarks.add(ManifestRemark.Kind.DIRECTORY_SETS_DIFFER, line, directory.path());
+        }
+        directoryAlgorithms.addAll(algorithmsOf(content));
+        directoryAlgorithms.addAll(algorithmsOf(structure));
+        return directory;
+    }
+
+    private static Set<ChecksumAlgorithm> algorithmsOf(List<Checksum> checksums) {
+        Set<ChecksumAlgorithm> algorithms = EnumSet.noneOf(ChecksumAlgorithm.class);
+        checksums.forEach(checksum -> algorithms.add(checksum.algorithm()));
+        return algorithms;
+    }
+
+    private String path() throws IOException, ManifestException {
+        String text = xml.text();
+        return ListedPath.of(text, xml.line(), xml.column());
+    }
+
+    /** Dates of files and digests prove nothing, so a bad one is left out and remarked. */
+    private @Nullable Instant date(@Nullable String text, long line) {
+        if (text == null) {
+            return null;
+        }
+        try {
+            return XmlDate.instant(text);
+        } catch (DateTimeException e) {
+            remarks.add(ManifestRemark.Kind.DATE_UNREADABLE, line, text);
+            return null;
         }
     }
 

@@ -55,19 +55,23 @@ final class XmlCursor {
     /** The text of the current element, white space kept, and moves to its end; elements inside are refused. */
     String text() throws IOException, ManifestException {
         String element = localName();
-        StringBuilder text = new StringBuilder();
+        String only = ""; // nearly always it comes in one piece
+        StringBuilder pieces = null;
         for (int event = next(); event != XMLStreamConstants.END_ELEMENT; event = next()) {
             if (event == XMLStreamConstants.START_ELEMENT) {
                 throw problem(ManifestProblem.MHL_UNKNOWN_ELEMENT, localName(), element);
             }
-            if (isText(event)) {
-                text.append(textPiece());
+            if (isText(event) && pieces == null && only.isEmpty()) {
+                only = textPiece();
+            } else if (isText(event)) {
+                pieces = pieces == null ? new StringBuilder(only) : pieces;
+                pieces.append(textPiece());
             }
-            if (text.length() > MAX_TEXT) {
+            if (Math.max(only.length(), pieces == null ? 0 : pieces.length()) > MAX_TEXT) {
                 throw problem(ManifestProblem.XML_EXCESSIVE);
             }
         }
-        return text.toString();
+        return pieces == null ? only : pieces.toString();
     }
 
     /** Moves to the end of the current element, whatever it holds. */

@@ -21,7 +21,8 @@ import rollbook.web.Refusal;
 public class Copies {
     private static final String COPIES = """
             select c.id, c.roll_id, c.item_id, i.code as item_code, i.kind as item_kind, i.condition as item_condition,
-                   i.place_id, p.name as place_name, p.off_site, c.leg_id, c.rendition, c.written_from, c.erased_at
+                   i.place_id, p.name as place_name, p.off_site, p.threat, c.leg_id, c.rendition, c.written_from, c.erased_at,
+                   (select max(k.at) from inventory_custody k where k.item_id = c.item_id and k.act <> 'REGISTERED') as disturbed_at
             from offload_copy c
             join inventory_item i on i.id = c.item_id
             join production_place p on p.id = i.place_id

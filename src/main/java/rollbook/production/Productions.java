@@ -90,7 +90,8 @@ public class Productions {
     public void change(Membership by, Production changed) {
         int updated = jdbc.sql("""
                         update production_production
-                        set name = ?, time_zone = ?, currency = ?, working_days = ?, version = version + 1
+                        set name = ?, time_zone = ?, currency = ?, working_days = ?,
+                            virus_checked = ?, write_blocked = ?, version = version + 1
                         where id = ? and version = ?
                         """)
                 .params(
@@ -98,6 +99,8 @@ public class Productions {
                         changed.zone().getId(),
                         changed.currency(),
                         changed.workingDays().stream().map(DayOfWeek::name).collect(Collectors.joining(",")),
+                        changed.virusChecked(),
+                        changed.writeBlocked(),
                         by.productionId(),
                         changed.version())
                 .update();
@@ -169,6 +172,8 @@ public class Productions {
                 ZoneId.of(row.getString("time_zone")),
                 row.getString("currency"),
                 workingDays,
+                row.getBoolean("virus_checked"),
+                row.getBoolean("write_blocked"),
                 row.getInt("version"));
     }
 }

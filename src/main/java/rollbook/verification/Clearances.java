@@ -31,16 +31,19 @@ import rollbook.web.Refusal;
  */
 @Service
 public class Clearances {
-    private static final String CLEARANCES = """
+    static final String CLEARANCES = """
             select c.id, c.roll_id, c.card_id, c.cleared_at, cleared.display_name as cleared_by_name, c.policy, c.verdict_ids,
-                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name, o.request_id as override_id
+                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name, o.request_id as override_id,
+                   asked.display_name as asked_by_name, q.reason as override_reason
             from verification_clearance c
             join people_person cleared on cleared.id = c.cleared_by
             left join verification_clearance_withdrawal w on w.clearance_id = c.id
             left join verification_override_approval o on o.clearance_id = c.id
+            left join verification_override_request q on q.id = o.request_id
+            left join people_person asked on asked.id = q.requested_by
             left join verification_erasure e on e.clearance_id = c.id
             left join people_person erased on erased.id = e.erased_by
-            where c.production_id = ? and c.roll_id = ? order by c.cleared_at desc, c.id
+            where c.production_id = :production and c.roll_id = :roll
             """;
 
     private final JdbcClient jdbc;
@@ -75,8 +78,9 @@ public class Clearances {
     }
 
     List<Clearance> ofRoll(UUID productionId, UUID rollId) {
-        return jdbc.sql(CLEARANCES)
-                .params(productionId, rollId)
+        return jdbc.sql(CLEARANCES + " order by c.cleared_at desc, c.id")
+                .param("production", productionId)
+                .param("roll", rollId)
                 .query(Clearances::clearance)
                 .list();
     }
@@ -286,7 +290,7 @@ public class Clearances {
         }
     }
 
-    private static Clearance clearance(ResultSet row, int number) throws SQLException {
+    static Clearance clearance(ResultSet row, int number) throws SQLException {
         return new Clearance(
                 row.getObject("id", UUID.class),
                 row.getObject("roll_id", UUID.class),
@@ -299,7 +303,9 @@ public class Clearances {
                 row.getString("withdrawn_reason"),
                 instant(row.getTimestamp("erased_at")),
                 row.getString("erased_by_name"),
-                row.getObject("override_id", UUID.class));
+                row.getObject("override_id", UUID.class),
+                row.getString("asked_by_name"),
+                row.getString("override_reason"));
     }
 
     private static @Nullable Instant instant(@Nullable Timestamp timestamp) {

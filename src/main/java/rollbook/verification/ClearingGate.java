@@ -32,7 +32,7 @@ final class ClearingGate {
      *
      * @param lacksOnlySourceHash whether it would be proven if there were a manifest of the card itself
      * @param roundTrip whether its encoding is proven, if it is encoded
-     * @param checkedAt when the document came that speaks for it; null if none does
+     * @param checkedAt when it was last checked, by the document that speaks for it; null if none does
      */
     record CopyState(
             UUID copyId,

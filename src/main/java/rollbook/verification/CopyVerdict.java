@@ -12,7 +12,7 @@ import rollbook.manifest.Verdict;
  *
  * @param id null for one that isn't on record yet
  * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
- * @param checkedAt when the document was sent that speaks for the copy: its check was no later; null if there is none
+ * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
         @Nullable Long id,

@@ -11,7 +11,10 @@ import org.jspecify.annotations.Nullable;
  * @param saidItemCode the medium that the sender said it describes
  * @param documentId null if nothing was stored
  * @param fileName the name under which the document was stored first
- * @param unassigned parts of the document that nobody has assigned yet
+ * @param unassigned parts of the document, or of those in it, that nobody has assigned yet
+ * @param members manifests in it, if it is an archive
+ * @param doubted those of them that are missing, unreadable or not vouched for
+ * @param membersWaiting those of them that are still to be read
  * @param knownSo whether the document is known to describe what the sender says now, or the sender says nothing
  */
 record DeliveredFile(
@@ -27,6 +30,9 @@ record DeliveredFile(
         @Nullable String uploadedByName,
         Document.@Nullable State state,
         long unassigned,
+        long members,
+        long doubted,
+        long membersWaiting,
         boolean knownSo) {
 
     enum Outcome {
@@ -38,7 +44,7 @@ record DeliveredFile(
     }
 
     public boolean beingRead() {
-        return state == Document.State.WAITING || state == Document.State.READING;
+        return state == Document.State.WAITING || state == Document.State.READING || membersWaiting > 0;
     }
 
     /** Whether the document goes by another name than it was sent under now. */

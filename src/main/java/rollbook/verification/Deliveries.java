@@ -99,8 +99,16 @@ class Deliveries {
                         select f.sent_name, f.sent_at, f.said_subject, i.code as said_item_code, f.outcome, f.document_id,
                                d.file_name, left(encode(d.sha256, 'hex'), 12) as short_sha256, d.uploaded_at,
                                e.display_name as uploaded_by_name, r.state,
-                               (select count(*) from verification_part p where p.document_id = d.id
+                               (select count(*) from verification_part p
+                                where (p.document_id = d.id or p.document_id in (
+                                         select m.member_id from verification_archive_member m where m.archive_id = d.id))
                                   and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
+                               (select count(*) from verification_archive_member m where m.archive_id = d.id) as members,
+                               (select count(*) from verification_archive_member m
+                                where m.archive_id = d.id and m.state <> 'GOOD') as doubted,
+                               (select count(*) from verification_archive_member m
+                                join verification_reading mr on mr.document_id = m.member_id
+                                where m.archive_id = d.id and mr.state in ('WAITING', 'READING')) as members_waiting,
                                f.said_subject is null
                                  or (d.said_subject is not distinct from f.said_subject
                                      and d.said_item_id is not distinct from f.said_item_id

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.manifest.ArchiveMember;
 import rollbook.manifest.ManifestFormat;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestProblem;
@@ -17,6 +18,8 @@ import rollbook.manifest.ManifestProblem;
  *     this program
  * @param parts folders of it that belong to a roll each, or to none
  * @param unassigned parts of it that nobody has assigned yet
+ * @param members manifests that it holds, or should, if it is an archive
+ * @param archivedIn the first archive that it came in, if it came in any
  */
 record Document(
         UUID id,
@@ -45,7 +48,13 @@ record Document(
         @Nullable Long problemLine,
         @Nullable Integer problemColumn,
         long parts,
-        long unassigned) {
+        long unassigned,
+        long members,
+        @Nullable ArchivedIn archivedIn) {
+
+    /** @param generation its number in an ASC MHL history, if it has one */
+    record ArchivedIn(
+            UUID archiveId, String archiveName, @Nullable Integer generation, ArchiveMember.State state) {}
 
     enum State {
         /** Stored; nobody has begun to read it. */
@@ -64,6 +73,10 @@ record Document(
         BEING_READ,
         ASSIGNED,
         REJECTED
+    }
+
+    public boolean isArchive() {
+        return format != null && format.isArchive();
     }
 
     public boolean ended() {

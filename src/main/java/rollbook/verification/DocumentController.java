@@ -66,7 +66,9 @@ class DocumentController {
         model.addAttribute("document", page.document());
         model.addAttribute("open", part);
         model.addAttribute("maySay", DocumentsController.maySay(membership));
-        model.addAttribute("sentence", sentences.document(page.document()));
+        model.addAttribute(
+                "sentence",
+                page.archive() == null ? sentences.document(page.document()) : sentences.archive(page.archive()));
         model.addAttribute("words", sentences);
         return "verification/document";
     }

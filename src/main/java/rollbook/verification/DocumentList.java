@@ -67,7 +67,7 @@ class DocumentList {
     Paged<Document> page(UUID productionId, Document.@Nullable Standing standing, int number, Counts counts) {
         String wanted = standing == null ? "" : " where " + where(standing);
         List<Document> rows = jdbc.sql("select * from (" + Documents.DOCUMENTS + ") documents" + wanted
-                        + " order by unassigned > 0 desc, uploaded_at desc, id limit :limit offset :offset")
+                        + " order by unassigned > 0 desc, uploaded_at desc, sequence, id limit :limit offset :offset")
                 .param("production", productionId)
                 .param("limit", Paged.SIZE)
                 .param("offset", Paged.offset(number, Paged.SIZE))

@@ -3,17 +3,20 @@ package rollbook.verification;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import rollbook.inventory.MediaItem;
 
 /**
  * All that a document's page shows.
  *
+ * @param archive what it holds, if it is an archive that was opened
  * @param rollIds the production's rolls by code
  * @param media the items that hold copies
  */
 record DocumentPage(
         Document document,
         DocumentDetails.Details details,
+        @Nullable ArchivePage archive,
         List<PartView> parts,
         List<DocumentDetails.Judged> judged,
         Map<String, UUID> rollIds,

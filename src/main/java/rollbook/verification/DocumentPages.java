@@ -18,14 +18,21 @@ import rollbook.web.NotFoundException;
 class DocumentPages {
     private final Documents documents;
     private final DocumentDetails details;
+    private final ArchivePages archives;
     private final Assignments assignments;
     private final Rolls rolls;
     private final MediaItems items;
 
     DocumentPages(
-            Documents documents, DocumentDetails details, Assignments assignments, Rolls rolls, MediaItems items) {
+            Documents documents,
+            DocumentDetails details,
+            ArchivePages archives,
+            Assignments assignments,
+            Rolls rolls,
+            MediaItems items) {
         this.documents = documents;
         this.details = details;
+        this.archives = archives;
         this.assignments = assignments;
         this.rolls = rolls;
         this.items = items;
@@ -35,8 +42,9 @@ class DocumentPages {
     DocumentPage get(UUID productionId, UUID documentId) {
         Document document = documents.get(productionId, documentId);
         DocumentDetails.Details found = details.details(productionId, documentId);
-        if (document.state() != Document.State.READ) {
-            return new DocumentPage(document, found, List.of(), List.of(), Map.of(), List.of());
+        if (document.state() != Document.State.READ || document.isArchive()) {
+            ArchivePage archive = document.isArchive() ? archives.get(productionId, documentId) : null;
+            return new DocumentPage(document, found, archive, List.of(), List.of(), Map.of(), List.of());
         }
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
         List<MediaItem> media = items.list(productionId, MediaKind.DRIVE, MediaKind.ARRAY, MediaKind.TAPE);
@@ -45,7 +53,7 @@ class DocumentPages {
         List<PartView> parts = assignments.parts(productionId, documentId).stream()
                 .map(part -> view(document, part, byPart.getOrDefault(part.id(), List.of()), rollIds, media))
                 .toList();
-        return new DocumentPage(document, found, parts, details.judged(productionId, documentId), rollIds, media);
+        return new DocumentPage(document, found, null, parts, details.judged(productionId, documentId), rollIds, media);
     }
 
     private static PartView view(

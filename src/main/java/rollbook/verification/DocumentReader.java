@@ -38,6 +38,7 @@ class DocumentReader {
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -47,6 +48,7 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -54,6 +56,7 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -64,16 +67,23 @@ class DocumentReader {
             String fileName,
             UUID uploadedBy,
             @Nullable String saidSubject,
-            @Nullable UUID saidItemId) {}
+            @Nullable UUID saidItemId,
+            boolean doubted) {}
 
     void read(UUID documentId) throws IOException {
         Source source =
                 jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id
+                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id,
+                               exists (select 1 from verification_archive_member m
+                                       where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
                         """).param(documentId).query(Source.class).optional().orElse(null);
         if (source == null) {
+            return;
+        }
+        if (archives.isArchive(documentId)) {
+            openArchive(source);
             return;
         }
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
@@ -91,6 +101,14 @@ class DocumentReader {
             transaction.executeWithoutResult(status -> finish(source, header, parts, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
+        }
+    }
+
+    private void openArchive(Source source) throws IOException {
+        try {
+            archives.open(source.productionId(), source.id());
+        } catch (ManifestException e) {
+            reject(source.id(), e);
         }
     }
 
@@ -135,7 +153,8 @@ class DocumentReader {
                 rollByPart.put(partId, rollId);
             }
         }
-        if (source.saidSubject() != null) {
+        // What the archive it came in doesn't vouch for counts only once somebody has looked at it.
+        if (source.saidSubject() != null && !source.doubted()) {
             Subject said = Subject.valueOf(source.saidSubject());
             rollByPart.forEach((partId, rollId) -> assignments.assignAsSaid(
                     source.productionId(), source.uploadedBy(), partId, said, rollId, source.saidItemId()));
@@ -178,9 +197,11 @@ class DocumentReader {
     }
 
     private void reject(UUID documentId, ManifestException reason) throws IOException {
-        Excerpt excerpt;
-        try (InputStream in = content.open(documentId)) {
-            excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+        Excerpt excerpt = null;
+        if (!reason.problem().ofArchive()) {
+            try (InputStream in = content.open(documentId)) {
+                excerpt = Excerpt.around(in, reason.problem(), reason.line(), reason.column());
+            }
         }
         jdbc.sql("""
                         update verification_reading set state = 'REJECTED', ended_at = ?, problem = ?, problem_args = ?,
@@ -190,11 +211,11 @@ class DocumentReader {
                 .param(Timestamp.from(clock.instant()))
                 .param(reason.problem().name())
                 .param(reason.arguments().toArray(String[]::new))
-                .param(reason.line())
-                .param(reason.column())
-                .param(excerpt.lines().toArray(String[]::new))
-                .param(excerpt.firstLine())
-                .param(excerpt.caret())
+                .param(excerpt == null ? null : reason.line())
+                .param(excerpt == null ? null : reason.column())
+                .param(excerpt == null ? null : excerpt.lines().toArray(String[]::new))
+                .param(excerpt == null ? null : excerpt.firstLine())
+                .param(excerpt == null ? null : excerpt.caret())
                 .param(documentId)
                 .update();
     }

@@ -3,6 +3,8 @@ package rollbook.verification;
 import java.util.ArrayList;
 import java.util.List;
 import org.springframework.stereotype.Component;
+import rollbook.manifest.ArchiveFinding;
+import rollbook.manifest.ArchiveMember;
 import rollbook.web.Display;
 
 /** The sentences that answer what the pages of documents are asked. */
@@ -76,7 +78,34 @@ class DocumentSentences {
         if (document.problem() == null) {
             return display.text("verification.document.sentence.fault");
         }
-        return display.text("verification.document.sentence.rejected", place(document), reason(document));
+        return document.problemLine() == null
+                ? display.text("verification.document.sentence.rejected-whole", reason(document))
+                : display.text("verification.document.sentence.rejected", place(document), reason(document));
+    }
+
+    String archive(ArchivePage archive) {
+        if (archive.count() == 0) {
+            return display.text("verification.archive.sentence.none");
+        }
+        List<String> sentences = new ArrayList<>();
+        sentences.add(display.text("verification.archive.sentence.holds", archive.count()));
+        for (ArchiveMember.State state : ArchiveMember.State.values()) {
+            if (state != ArchiveMember.State.GOOD && archive.count(state) > 0) {
+                sentences.add(display.text("verification.archive.sentence." + state.name(), archive.count(state)));
+            }
+        }
+        if (archive.count(ArchiveMember.State.GOOD) == archive.count()) {
+            sentences.add(display.text("verification.archive.sentence.GOOD"));
+        }
+        if (archive.unassigned() > 0) {
+            sentences.add(display.text("verification.archive.sentence.waits", archive.unassigned()));
+        }
+        return String.join(" ", sentences);
+    }
+
+    /** What was found about an archive, in words. */
+    public String finding(ArchiveFinding finding) {
+        return display.text(finding.messageKey(), finding.arguments().toArray());
     }
 
     /** Why a document was rejected, in words; empty if it wasn't. */

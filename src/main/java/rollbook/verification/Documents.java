@@ -20,6 +20,7 @@ import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.manifest.ArchiveMember;
 import rollbook.manifest.ManifestFormat;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestProblem;
@@ -36,11 +37,17 @@ class Documents {
                    r.problem_args, r.problem_line, r.problem_column,
                    (select count(*) from verification_part p where p.document_id = d.id) as parts,
                    (select count(*) from verification_part p where p.document_id = d.id
-                      and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned
+                      and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
+                   (select count(*) from verification_archive_member m where m.archive_id = d.id) as members,
+                   f.archive_id, f.archive_name, f.generation, f.member_state, d.sequence
             from verification_document d
             join verification_reading r on r.document_id = d.id
             join people_person e on e.id = d.uploaded_by
             left join inventory_item i on i.id = d.said_item_id
+            left join lateral (
+                select m.archive_id, z.file_name as archive_name, m.generation, m.state as member_state
+                from verification_archive_member m join verification_document z on z.id = m.archive_id
+                where m.member_id = d.id order by m.id limit 1) f on true
             where d.production_id = :production
             """;
 
@@ -160,7 +167,7 @@ class Documents {
     }
 
     List<Document> newest(UUID productionId, long offset, int limit) {
-        return jdbc.sql(DOCUMENTS + " order by d.uploaded_at desc, d.id limit :limit offset :offset")
+        return jdbc.sql(DOCUMENTS + " order by d.uploaded_at desc, d.sequence, d.id limit :limit offset :offset")
                 .param("production", productionId)
                 .param("limit", limit)
                 .param("offset", offset)
@@ -215,7 +222,20 @@ class Documents {
                 row.getObject("problem_line", Long.class),
                 row.getObject("problem_column", Integer.class),
                 row.getLong("parts"),
-                row.getLong("unassigned"));
+                row.getLong("unassigned"),
+                row.getLong("members"),
+                archivedIn(row));
+    }
+
+    private static Document.@Nullable ArchivedIn archivedIn(ResultSet row) throws SQLException {
+        UUID archiveId = row.getObject("archive_id", UUID.class);
+        return archiveId == null
+                ? null
+                : new Document.ArchivedIn(
+                        archiveId,
+                        row.getString("archive_name"),
+                        row.getObject("generation", Integer.class),
+                        ArchiveMember.State.valueOf(row.getString("member_state")));
     }
 
     private static <E extends Enum<E>> @Nullable E named(Class<E> type, @Nullable String name) {

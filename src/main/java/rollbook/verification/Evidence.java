@@ -31,11 +31,14 @@ class Evidence {
     /**
      * A part that somebody assigned to a roll's card or to a copy of it.
      *
+     * @param statementId the same for documents that are one statement, as the manifests of one bag are; else the
+     *     document's own
      * @param copyId null if it describes the card itself
      */
     record Piece(
             UUID partId,
             UUID documentId,
+            UUID statementId,
             String sha256,
             String fileName,
             Instant uploadedAt,
@@ -48,7 +51,11 @@ class Evidence {
     /** What speaks of a roll now, in the order in which it was uploaded. */
     List<Piece> ofRoll(UUID productionId, UUID rollId) {
         return jdbc.sql("""
-                        select p.id as part_id, d.id as document_id, d.sha256, d.file_name, d.uploaded_at, p.folder,
+                        select p.id as part_id, d.id as document_id,
+                               coalesce((select m.speaks_with from verification_archive_member m
+                                         where m.member_id = d.id and m.speaks_with is not null order by m.id limit 1), d.id)
+                                 as statement_id,
+                               d.sha256, d.file_name, d.uploaded_at, p.folder,
                                not exists (select 1 from verification_part o where o.document_id = d.id and o.id <> p.id) as only_part,
                                r.process, a.subject, a.copy_id
                         from verification_assignment a
@@ -57,12 +64,13 @@ class Evidence {
                         join verification_reading r on r.document_id = d.id
                         where a.production_id = ? and a.roll_id = ?
                           and not exists (select 1 from verification_assignment later where later.replaces = a.id)
-                        order by d.uploaded_at, d.id, a.id
+                        order by d.uploaded_at, d.sequence, d.id, a.id
                         """)
                 .params(productionId, rollId)
                 .query((row, number) -> new Piece(
                         row.getObject("part_id", UUID.class),
                         row.getObject("document_id", UUID.class),
+                        row.getObject("statement_id", UUID.class),
                         HexFormat.of().formatHex(row.getBytes("sha256")),
                         row.getString("file_name"),
                         row.getTimestamp("uploaded_at").toInstant(),

@@ -12,7 +12,7 @@ import rollbook.verification.Evidence.Piece;
  * Which documents speak for a copy, and which it is compared with: a pure function of what was assigned to the roll.
  *
  * @param reference the parts that the copy is compared with, the first one uploaded first
- * @param evidence the parts of the one document that speaks for the copy
+ * @param evidence the parts of the one document that speaks for the copy, or of those that are one statement
  * @param pieces everything that speaks of the copy's rendition
  */
 record EvidenceChoice(Copy copy, List<Piece> reference, List<Piece> evidence, List<Piece> pieces) {
@@ -46,14 +46,15 @@ record EvidenceChoice(Copy copy, List<Piece> reference, List<Piece> evidence, Li
 
     EvidenceFacts evidenceFacts() {
         Piece spoken = firstEvidence();
-        boolean forCard = pieces.stream()
-                .anyMatch(piece ->
-                        piece.subject() == Subject.CARD && piece.sha256().equals(spoken.sha256()));
+        boolean forCard = pieces.stream().anyMatch(piece -> piece.subject() == Subject.CARD && isSpoken(piece));
         boolean forAnotherCopy = pieces.stream()
-                .anyMatch(piece -> piece.subject() == Subject.COPY
-                        && !copy.id().equals(piece.copyId())
-                        && piece.sha256().equals(spoken.sha256()));
+                .anyMatch(piece ->
+                        piece.subject() == Subject.COPY && !copy.id().equals(piece.copyId()) && isSpoken(piece));
         return new EvidenceFacts(spoken.sha256(), forCard, forAnotherCopy, spoken.process());
+    }
+
+    private boolean isSpoken(Piece piece) {
+        return evidence.stream().anyMatch(spoken -> spoken.sha256().equals(piece.sha256()));
     }
 
     /** The newest document about this copy, if it came after the copy's last writing began; it may have several parts. */
@@ -68,7 +69,7 @@ record EvidenceChoice(Copy copy, List<Piece> reference, List<Piece> evidence, Li
     private static List<Piece> ofDocument(Piece one, List<Piece> pieces) {
         return pieces.stream()
                 .filter(piece ->
-                        piece.documentId().equals(one.documentId()) && Objects.equals(piece.copyId(), one.copyId()))
+                        piece.statementId().equals(one.statementId()) && Objects.equals(piece.copyId(), one.copyId()))
                 .toList();
     }
 

@@ -131,9 +131,8 @@ public class MediumClearances {
     /** What is proven elsewhere of the rolls on an item. */
     MediumProof proof(UUID productionId, MediaItem item) {
         return MediumProof.of(
-                plan.rules(productionId),
                 item.id(),
-                item.kind(),
+                plan.rules(productionId),
                 rolls.copiedTo(productionId, item.id()),
                 copies.ofRollsOn(productionId, item.id()),
                 verdicts.ofRollsOn(productionId, item.id()));
@@ -272,9 +271,8 @@ public class MediumClearances {
 
     private MediumProof requireProof(Membership by, MediaItem item) {
         MediumProof proof = MediumProof.of(
-                plan.rules(by.productionId()),
                 item.id(),
-                item.kind(),
+                plan.rules(by.productionId()),
                 rolls.copiedTo(by.productionId(), item.id()),
                 copies.keepOfRollsOn(by.productionId(), item.id()),
                 verdicts.ofRollsOn(by.productionId(), item.id()));

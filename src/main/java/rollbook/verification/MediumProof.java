@@ -1,5 +1,7 @@
 package rollbook.verification;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -15,21 +17,30 @@ record MediumProof(List<OfRoll> rolls) {
     /** @param proof of the roll's copies on other media */
     record OfRoll(UUID rollId, String rollCode, Proof proof) {}
 
-    /** @param copies all copies of the rolls, this medium's among them */
-    static MediumProof of(
-            ClearingRules rules,
-            UUID itemId,
-            MediaKind kind,
-            List<Roll> rolls,
-            List<Copy> copies,
-            Map<UUID, CopyVerdict> verdicts) {
+    /**
+     * Of every medium with a copy on it, by its id.
+     *
+     * @param copies all copies of the rolls
+     */
+    static Map<UUID, MediumProof> ofAll(
+            ClearingRules rules, List<Roll> rolls, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
         Map<UUID, List<Copy>> byRoll = copies.stream().collect(Collectors.groupingBy(Copy::rollId));
-        return new MediumProof(rolls.stream()
-                .map(roll -> new OfRoll(
-                        roll.id(),
-                        roll.code(),
-                        new Proof(rules, byRoll.getOrDefault(roll.id(), List.of()), verdicts).without(itemId, kind)))
-                .toList());
+        Map<UUID, MediumProof> proofs = new LinkedHashMap<>();
+        for (Roll roll : rolls) {
+            List<Copy> ofRoll = byRoll.getOrDefault(roll.id(), List.of());
+            Proof proof = new Proof(rules, ofRoll, verdicts);
+            Map<UUID, MediaKind> media = new LinkedHashMap<>();
+            proof.present().forEach(copy -> media.put(copy.itemId(), copy.itemKind()));
+            media.forEach((itemId, kind) -> proofs.computeIfAbsent(itemId, item -> new MediumProof(new ArrayList<>()))
+                    .rolls
+                    .add(new OfRoll(roll.id(), roll.code(), proof.without(itemId, kind))));
+        }
+        return proofs;
+    }
+
+    static MediumProof of(
+            UUID itemId, ClearingRules rules, List<Roll> rolls, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
+        return ofAll(rules, rolls, copies, verdicts).getOrDefault(itemId, new MediumProof(List.of()));
     }
 
     /** Whether every roll on it is proven elsewhere, and there is one. */

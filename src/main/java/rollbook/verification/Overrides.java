@@ -97,11 +97,11 @@ public class Overrides {
                 .list();
     }
 
-    /** The requests that wait for a second person and those that got one, the newest first. */
-    public List<WithoutProof> all(UUID productionId) {
+    /** The requests that wait for a second person and those that got one and weren't withdrawn, the newest first. */
+    public List<WithoutProof> standing(UUID productionId) {
         return jdbc.sql(
                         REQUESTS
-                                + " and (a.request_id is not null or w.request_id is null and q.requested_at > :since) order by q.requested_at desc, q.id")
+                                + " and w.request_id is null and (a.request_id is not null or q.requested_at > :since) order by q.requested_at desc, q.id")
                 .param("production", productionId)
                 .param("since", Timestamp.from(clock.instant().minus(OPEN_FOR)))
                 .query(Overrides::request)

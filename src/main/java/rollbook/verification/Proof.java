@@ -67,8 +67,12 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
     }
 
     /** The copies that are there: not those on a medium that was erased since. */
+    List<Copy> present() {
+        return copies.stream().filter(copy -> !copy.isErased()).toList();
+    }
+
     List<CopyState> states() {
-        return copies.stream().filter(copy -> !copy.isErased()).map(this::state).toList();
+        return present().stream().map(this::state).toList();
     }
 
     /** The copies that count towards clearing. */
@@ -79,7 +83,7 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
                 .toList();
     }
 
-    private CopyState state(Copy copy) {
+    CopyState state(Copy copy) {
         CopyVerdict verdict = verdicts.get(copy.id());
         return new CopyState(
                 copy.id(),

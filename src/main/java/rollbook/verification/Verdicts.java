@@ -26,7 +26,9 @@ class Verdicts {
 
     private static final int BATCH = 1_000;
     private static final String VERDICT = """
-            v.*, (select d.uploaded_at from verification_part p join verification_document d on d.id = p.document_id
+            v.*, (select least(d.uploaded_at, g.created_on) from verification_part p
+                  join verification_document d on d.id = p.document_id
+                  join verification_reading g on g.document_id = d.id
                   where p.id = v.evidence_part_id) as checked_at
             from verification_verdict v
             """;

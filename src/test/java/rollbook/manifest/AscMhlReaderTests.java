@@ -2,6 +2,7 @@ package rollbook.manifest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static rollbook.manifest.Manifests.ABC_MD5;
 import static rollbook.manifest.Manifests.example;
 import static rollbook.manifest.Manifests.read;
 import static rollbook.manifest.Manifests.refusal;
@@ -12,6 +13,9 @@ import java.io.InputStream;
 import java.io.SequenceInputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +27,10 @@ import rollbook.manifest.ManifestHeader.Process;
 class AscMhlReaderTests {
     private static final String HASH =
             "<hash><path size=\"3\">a.mxf</path><md5 action=\"original\">900150983cd24fb0d6963f7d28e17f72</md5></hash>";
+    /** Appendix D. */
+    private static final String C4 =
+            "c4137gLfVPqPdRgKr8yXNp1CRgJwSN9Yr4Sh3aaVT6uGmN5GgA7HkHcrTmQxy4t2ZmfWYMqQmF4u7ZRMKtPUM965n2";
+
     private static final String HEAD = "<hashlist xmlns=\"urn:ASC:MHL:v2.0\" version=\"2.0\"><creatorinfo>"
             + "<creationdate>2026-03-04T19:05:12+01:00</creationdate><hostname>cart</hostname><tool>t</tool></creatorinfo>"
             + "<processinfo><process>in-place</process></processinfo>";
@@ -144,14 +152,136 @@ class AscMhlReaderTests {
         assertThat(read(DOCUMENT, fileName).header().rootFolder()).isEqualTo(folder);
     }
 
+    /** 6.4.1: a folder that holds nothing but folders with histories of their own has only references. */
     @Test
-    void countsReferences() throws Exception {
-        String references = "<references><hashlistreference><path>A/ascmhl/1.mhl</path><c4>c4</c4></hashlistreference>"
-                + "</references></hashlist>";
+    void readsReferences() throws Exception {
+        String references = "<references><hashlistreference><path>A/ascmhl/0001.mhl</path><c4>" + C4
+                + "</c4></hashlistreference></references></hashlist>";
+        MhlReference expected = new MhlReference("A/ascmhl/0001.mhl", Checksum.parse(ChecksumAlgorithm.C4, C4));
 
-        assertThat(read(DOCUMENT.replace("</hashlist>", references)).header().references())
-                .isEqualTo(1);
-        assertThat(refusal(HEAD + references).problem()).isEqualTo(ManifestProblem.MHL_REFERENCES_ONLY);
+        ManifestHeader beside =
+                read(DOCUMENT.replace("</hashlist>", references)).header();
+        assertThat(beside.references()).isEqualTo(1);
+        assertThat(details(beside).scope().references()).containsExactly(expected);
+        ManifestHeader alone = read(HEAD + references).header();
+        assertThat(alone.entries()).isZero();
+        assertThat(details(alone).scope().references()).containsExactly(expected);
+        assertThat(refusal(HEAD + references.replace(C4, C4.replace('c', 'C'))).problem())
+                .isEqualTo(ManifestProblem.DIGEST_MALFORMED);
+        assertThat(refusal(HEAD + references.replace("A/", "../A/")).problem()).isEqualTo(ManifestProblem.PATH_PARENT);
+        assertThat(refusal(HEAD + references.replaceAll("<c4>.*</c4>", "")).problem())
+                .isEqualTo(ManifestProblem.MHL_MISSING_ELEMENT);
+    }
+
+    /** 6.4.3 to 6.4.6. */
+    @Test
+    void keepsWhoMadeIt() throws Exception {
+        String people =
+                "<tool version=\"0.1\">t</tool><author email=\"a@b.example\" phone=\"1\" role=\"loader\">Ann</author>"
+                        + "<author>Ben</author><location>Stage 3</location>";
+        MhlDetails details =
+                details(read(DOCUMENT.replace("<tool>t</tool>", people)).header());
+
+        assertThat(details.tool()).isEqualTo("t");
+        assertThat(details.toolVersion()).isEqualTo("0.1");
+        assertThat(details.authors())
+                .containsExactly(new MhlAuthor("Ann", "a@b.example", "1", "loader"), new MhlAuthor("Ben"));
+        assertThat(details.location()).isEqualTo("Stage 3");
+    }
+
+    /** 6.4.7, 6.5.2. */
+    @Test
+    void readsDirectoryHashes() throws Exception {
+        List<DirectoryHash> directories = new ArrayList<>();
+        ManifestHeader header = Manifests.readWithDirectories(
+                Manifests.example(Manifests.SECOND_GENERATION), Manifests.SECOND_GENERATION, directories::add);
+
+        assertThat(directories)
+                .containsExactly(
+                        new DirectoryHash(
+                                "",
+                                List.of(
+                                        parse(ChecksumAlgorithm.MD5, "7341b06337db1692ea28e353845b7544"),
+                                        parse(ChecksumAlgorithm.XXH64, "245d2d4e18770aca")),
+                                List.of(
+                                        parse(ChecksumAlgorithm.MD5, "a4ff6a2f7592b3ae487cd812987e4dd2"),
+                                        parse(ChecksumAlgorithm.XXH64, "273ae106b595d68d")),
+                                null,
+                                11),
+                        new DirectoryHash(
+                                "Clips",
+                                List.of(
+                                        parse(ChecksumAlgorithm.MD5, "cef15a1e249192156342331ebc4ba273"),
+                                        parse(ChecksumAlgorithm.XXH64, "9c6baa21effa5515")),
+                                List.of(
+                                        parse(ChecksumAlgorithm.MD5, "b712cf5139681105d95ff316ac0705c9"),
+                                        parse(ChecksumAlgorithm.XXH64, "ec1bc9dde64d5d27")),
+                                null,
+                                37));
+        assertThat(details(header).scope().root()).isEqualTo(directories.get(0));
+        assertThat(details(header).scope().ignored()).containsExactly(".DS_Store", "ascmhl/");
+        assertThat(details(header).directoryAlgorithms())
+                .containsExactlyInAnyOrder(ChecksumAlgorithm.MD5, ChecksumAlgorithm.XXH64);
+        assertThat(details(header).remarks()).isEmpty();
+    }
+
+    /** Appendix B prints a directory with a slash at its end, section 6.5.2 without. */
+    @Test
+    void aSlashAtTheEndOfADirectoryMeansNothing() throws Exception {
+        List<DirectoryHash> directories = new ArrayList<>();
+        byte[] document = new String(Manifests.example(Manifests.FIRST_GENERATION), StandardCharsets.UTF_8)
+                .replace(">Clips</path>", ">Clips/</path>")
+                .getBytes(StandardCharsets.UTF_8);
+        Manifests.readWithDirectories(document, "a.mhl", directories::add);
+
+        assertThat(directories).extracting(DirectoryHash::path).containsExactly("", "Clips");
+    }
+
+    /** 5.6.6. */
+    @Test
+    void readsEarlierPathsAndDates() throws Exception {
+        String entry = HASH.replace("size=", "lastmodificationdate=\"2026-03-04T16:20:00+01:00\" size=")
+                .replace("action", "hashdate=\"2026-03-04T18:00:00Z\" action")
+                .replace("</hash>", "<previousPath>Clips/cafe\u0301.mxf</previousPath></hash>");
+        String other = entry.replace("a.mxf", "b.mxf").replace("18:00:00Z", "17:59:00Z");
+        Manifests.Document document = read(DOCUMENT.replace(HASH, entry + other));
+
+        assertThat(document.entries().get(0).previousPath()).isEqualTo("Clips/caf\u00E9.mxf");
+        assertThat(document.entries().get(0).modified()).isEqualTo(Instant.parse("2026-03-04T15:20:00Z"));
+        assertThat(details(document.header()).hashedFrom()).isEqualTo(Instant.parse("2026-03-04T17:59:00Z"));
+        assertThat(details(document.header()).hashedTo()).isEqualTo(Instant.parse("2026-03-04T18:00:00Z"));
+        assertThat(refusal(DOCUMENT.replace(HASH, entry.replace(">Clips/", ">../")))
+                        .problem())
+                .isEqualTo(ManifestProblem.PATH_PARENT);
+    }
+
+    /** What the schemas let through and the text of the standard forbids, where it does no harm. */
+    @Test
+    void remarksWhatIsWrongAndHarmless() throws Exception {
+        String loose = "<hash><path size=\"3\" lastmodificationdate=\"yesterday\">Clips/b.tmp</path><md5>" + ABC_MD5
+                + "</md5><xxh32 action=\"original\">02cc5d05</xxh32></hash>"
+                + "<directoryhash><path>Clips</path><content><md5>" + ABC_MD5 + "</md5></content><structure/>"
+                + "</directoryhash>";
+        String document = DOCUMENT.replace(HASH, loose + loose.replace("Clips/b", "Clips/c"))
+                .replace("</process>", "</process><ignore><pattern>*.tmp</pattern></ignore>");
+
+        assertThat(details(read(document).header()).remarks())
+                .containsExactly(
+                        new ManifestRemark(ManifestRemark.Kind.RECORD_IGNORED, 2, 1, "Clips/b.tmp"),
+                        new ManifestRemark(ManifestRemark.Kind.ACTION_MISSING, 2, 1, "MD5"),
+                        new ManifestRemark(ManifestRemark.Kind.TOO_SHORT, 2, 1, "xxh32"),
+                        new ManifestRemark(ManifestRemark.Kind.DATE_UNREADABLE, 2, 1, "yesterday"),
+                        new ManifestRemark(ManifestRemark.Kind.DIRECTORY_SETS_DIFFER, 2, 1, "Clips"));
+    }
+
+    /** One published schema lets a format stand twice in one entry. */
+    @Test
+    void aFormatMayStandTwiceOnlyIfItAgrees() throws Exception {
+        String md5 = "<md5 action=\"original\">" + ABC_MD5 + "</md5>";
+
+        assertThat(read(DOCUMENT.replace(md5, md5 + md5)).only().checksums()).hasSize(1);
+        assertThat(refusal(DOCUMENT.replace(md5, md5 + md5.replace('9', '8'))).problem())
+                .isEqualTo(ManifestProblem.MHL_TWO_DIGESTS);
     }
 
     @ParameterizedTest
@@ -178,6 +308,11 @@ class AscMhlReaderTests {
                 "MHL_UNKNOWN_ELEMENT | <hash> | <hash><path>b</path>",
                 "MHL_UNKNOWN_ELEMENT | a.mxf | <b>a.mxf</b>",
                 "MHL_UNEXPECTED_TEXT | <hash> | hello<hash>",
+                "MHL_MISSING_ELEMENT | <hash> | <directoryhash><content/><structure/></directoryhash><hash>",
+                "MHL_MISSING_ELEMENT | <hash> | <directoryhash><path>a</path><content/></directoryhash><hash>",
+                "MHL_UNKNOWN_ELEMENT | </process> | </process><roothash><path>a</path></roothash>",
+                "MHL_UNKNOWN_ELEMENT | </process> | </process><ignore><glob>a</glob></ignore>",
+                "DIGEST_MALFORMED | </process> | </process><roothash><content><md5>0</md5></content></roothash>",
                 "MHL_NO_DIGEST | <md5 action=\"original\">900150983cd24fb0d6963f7d28e17f72</md5> | ''",
                 "DIGEST_MALFORMED | e17f72 | e17f7",
                 "DIGEST_MALFORMED | e17f72 | e17f7x",
@@ -200,6 +335,10 @@ class AscMhlReaderTests {
 
     @Test
     void refusesAListWithoutEntries() {
+        String directory = "<directoryhash><path>a</path><content/><structure/></directoryhash>";
+        assertThat(refusal(HEAD + "<hashes>" + directory + "</hashes></hashlist>")
+                        .problem())
+                .isEqualTo(ManifestProblem.NOTHING_LISTED);
         assertThat(refusal(HEAD + "<hashes></hashes></hashlist>").problem()).isEqualTo(ManifestProblem.NOTHING_LISTED);
     }
 
@@ -274,5 +413,13 @@ class AscMhlReaderTests {
         assertThatExceptionOfType(IllegalStateException.class)
                 .isThrownBy(() -> new ManifestReader()
                         .read(new ByteArrayInputStream(DOCUMENT.getBytes(StandardCharsets.UTF_8)), "a.mhl", full));
+    }
+
+    private static Checksum parse(ChecksumAlgorithm algorithm, String text) {
+        return Checksum.parse(algorithm, text);
+    }
+
+    private static MhlDetails details(ManifestHeader header) {
+        return Objects.requireNonNull(header.mhl());
     }
 }

@@ -20,10 +20,13 @@ class ManifestMessagesTests {
                 new String(Manifests.resource("/messages/manifest.properties"), StandardCharsets.UTF_8)));
 
         assertThat(texts.stringPropertyNames()).containsExactlyInAnyOrderElementsOf(keys());
-        texts.values()
-                .forEach(text -> assertThat(new MessageFormat(text.toString()).format(new Object[] {"x", "y"}))
-                        .isNotBlank()
-                        .doesNotContain("{"));
+        texts.forEach((key, text) -> {
+            boolean counted = key.toString().matches("manifest\\.(bag|archive)\\..*");
+            Object[] arguments = {counted ? (Object) 2L : "x", "y", "z"};
+            assertThat(new MessageFormat(text.toString()).format(arguments))
+                    .isNotBlank()
+                    .doesNotContain("{");
+        });
     }
 
     private static List<String> keys() {
@@ -33,6 +36,18 @@ class ManifestMessagesTests {
             keys.add(problem.adviceKey());
         }
         Arrays.stream(ManifestFormat.values()).map(ManifestFormat::messageKey).forEach(keys::add);
+        Arrays.stream(ManifestRemark.Kind.values())
+                .map(ManifestRemark.Kind::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(MhlGeneration.State.values())
+                .map(MhlGeneration.State::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(HistoryProblem.Kind.values())
+                .map(HistoryProblem.Kind::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(DirectoryFinding.State.values())
+                .map(DirectoryFinding.State::messageKey)
+                .forEach(keys::add);
         Arrays.stream(ManifestHeader.Process.values())
                 .map(value -> "manifest.process." + value)
                 .forEach(keys::add);
@@ -47,6 +62,14 @@ class ManifestMessagesTests {
         Arrays.stream(RollWarning.Kind.values())
                 .map(RollWarning.Kind::messageKey)
                 .forEach(keys::add);
+        Arrays.stream(BagFinding.values()).map(BagFinding::messageKey).forEach(keys::add);
+        Arrays.stream(ArchiveMember.State.values())
+                .map(ArchiveMember.State::messageKey)
+                .forEach(keys::add);
+        Arrays.stream(ArchiveFinding.Weight.values())
+                .map(ArchiveFinding.Weight::messageKey)
+                .forEach(keys::add);
+        keys.add("manifest.archive.passed-over");
         return keys;
     }
 }

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -20,6 +21,16 @@ final class Manifests {
     static final String EXAMPLE = "/manifest/examples/R001_CU01/";
     static final String FIRST_GENERATION = "0001_R001_CU01_2026-03-04_180512Z.mhl";
     static final String SECOND_GENERATION = "0002_R001_CU01_2026-03-05_074000Z.mhl";
+
+    static final MhlCreator CREATOR = new MhlCreator(
+            Instant.parse("2026-03-04T18:05:12.345Z"),
+            "cart <a>",
+            "tool & more",
+            "0.1 \"b\"",
+            List.of(new MhlAuthor("A & B", "a@b.example", "+1 \"2\"", "<loader>"), new MhlAuthor("C")),
+            "Stage <3>",
+            "say <hi>",
+            ManifestHeader.Process.TRANSFER);
 
     private Manifests() {}
 
@@ -42,6 +53,30 @@ final class Manifests {
             ManifestHeader header =
                     new ManifestReader().read(new ByteArrayInputStream(content), fileName, entries::add);
             return new Document(header, entries);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    interface DirectorySink {
+        void accept(DirectoryHash directory);
+    }
+
+    static ManifestHeader readWithDirectories(byte[] content, String fileName, DirectorySink directories)
+            throws ManifestException {
+        EntrySink sink = new EntrySink() {
+            @Override
+            public void accept(ManifestEntry entry) {
+                // files are not asked for
+            }
+
+            @Override
+            public void directory(DirectoryHash directory) {
+                directories.accept(directory);
+            }
+        };
+        try {
+            return new ManifestReader().read(new ByteArrayInputStream(content), fileName, sink);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -55,9 +55,9 @@ class CopyPlanPagesTests {
 
     @Test
     void aPlaceChangedMeanwhileIsNotOverwritten() throws Exception {
-        places.change(production.as(Role.OFFICE), new Place(set, "Stage", true, 0));
+        places.change(production.as(Role.OFFICE), new Place(set, "Stage", true, "flood", 0));
         pages.assertStale(pages.post(Role.OFFICE, "settings/places/" + set, Map.of("name", "Set", "version", "0")));
-        assertThat(places.get(production.id, set)).isEqualTo(new Place(set, "Stage", true, 1));
+        assertThat(places.get(production.id, set)).isEqualTo(new Place(set, "Stage", true, "flood", 1));
     }
 
     @Test

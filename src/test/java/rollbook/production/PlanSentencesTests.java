@@ -12,8 +12,8 @@ import rollbook.testing.PortalTest;
 
 @PortalTest
 class PlanSentencesTests {
-    private static final Place SET = new Place(UUID.randomUUID(), "Set", false, 0);
-    private static final Place VAULT = new Place(UUID.randomUUID(), "Vault", true, 0);
+    private static final Place SET = new Place(UUID.randomUUID(), "Set", false, "", 0);
+    private static final Place VAULT = new Place(UUID.randomUUID(), "Vault", true, "", 0);
     private static final Leg ARRAY = leg("Array", MediaKind.ARRAY, SET, Rendition.AS_RECORDED, null, true);
     private static final Leg SHUTTLE = leg("Shuttle", MediaKind.DRIVE, VAULT, Rendition.AS_RECORDED, 14, true);
     private static final Leg TAPE = leg("Tape", MediaKind.TAPE, VAULT, Rendition.ENCODED, null, false);

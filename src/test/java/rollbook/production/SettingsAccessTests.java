@@ -48,8 +48,8 @@ class SettingsAccessTests {
 
     @Test
     void theSearchFindsThePages() {
-        assertThat(paths(RequestMethod.GET)).hasSize(13).contains(SETTINGS, SETTINGS + "/legs/{id}");
-        assertThat(paths(RequestMethod.POST)).hasSize(20).contains(SETTINGS + "/legs/{id}/remove");
+        assertThat(paths(RequestMethod.GET)).hasSize(14).contains(SETTINGS, SETTINGS + "/legs/{id}");
+        assertThat(paths(RequestMethod.POST)).hasSize(21).contains(SETTINGS + "/legs/{id}/remove");
     }
 
     @Test

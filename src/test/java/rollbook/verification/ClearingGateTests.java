@@ -2,6 +2,7 @@ package rollbook.verification;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,22 +31,23 @@ class ClearingGateTests {
 
     /**
      * A card may be erased only when at least the set number of verified copies exist without it. Common practice, no
-     * source; that copies on one device count once, and that a failed check or a comparison by size alone counts for
-     * nothing, is this project's reading of it.
+     * source; that copies on one device count once (E-05), and that a failed check (E-06) or a comparison by size alone
+     * (E-07) counts for nothing, is this project's reading of it.
      */
-    @ParameterizedTest(name = "set number {0}, copies {1}: erase {2}")
+    @ParameterizedTest(name = "{0}: set number {1}, copies {2}: erase {3} (common practice, no source)")
     @CsvSource({
-        "2, PROVEN, false",
-        "2, PROVEN PROVEN, true",
-        "3, PROVEN PROVEN, false",
-        "3, PROVEN PROVEN PROVEN, true",
-        "2, PROVEN FAILED, false",
-        "2, PROVEN SIZE_ONLY, false",
-        "2, PROVEN CONSISTENT, false",
-        "2, PROVEN UNKNOWN, false",
-        "1, CONSISTENT CONSISTENT CONSISTENT, false"
+        "E-01, 2, PROVEN, false",
+        "E-02, 2, PROVEN PROVEN, true",
+        "E-03, 3, PROVEN PROVEN, false",
+        "E-04, 3, PROVEN PROVEN PROVEN, true",
+        "E-06, 2, PROVEN FAILED, false",
+        "E-07, 2, SIZE_ONLY SIZE_ONLY, false",
+        "besides, 2, PROVEN SIZE_ONLY, false",
+        "besides, 2, PROVEN CONSISTENT, false",
+        "besides, 2, PROVEN UNKNOWN, false",
+        "besides, 1, CONSISTENT CONSISTENT CONSISTENT, false"
     })
-    void copiesCountOnceTheyAreProven(int number, String verdicts, boolean cleared) {
+    void copiesCountOnceTheyAreProven(String id, int number, String verdicts, boolean cleared) {
         List<CopyState> copies = new ArrayList<>();
         for (String verdict : verdicts.split(" ")) {
             copies.add(copy(Verdict.valueOf(verdict)));
@@ -53,6 +55,7 @@ class ClearingGateTests {
         assertThat(holds(asking(number, 1, 1, 1, false), copies).isEmpty()).isEqualTo(cleared);
     }
 
+    /** E-05: common practice, no source; that the device counts once is this project's reading. */
     @Test
     void twoCopiesOnOneDeviceAreOneItem() {
         UUID device = UUID.randomUUID();
@@ -60,6 +63,67 @@ class ClearingGateTests {
         assertThat(holds(asking(2, 2, 1, 1, false), copies))
                 .extracting(Hold::key)
                 .containsExactly("verification.hold.items");
+    }
+
+    @Test
+    void aCopyThatOnlyLacksAManifestOfTheCardCountsIfThePolicyLetsIt() {
+        List<CopyState> copies = List.of(weaker(true, RoundTrip.NOT_NEEDED, NOW), copy(Verdict.PROVEN));
+        ClearingPolicy strict = new ClearingPolicy(MediaKind.CARD, 2, 1, 1, 1, false, null, true, true, 0);
+        ClearingPolicy lenient = new ClearingPolicy(MediaKind.CARD, 2, 1, 1, 1, false, null, false, true, 0);
+        assertThat(holds(strict, copies))
+                .extracting(Hold::key)
+                .containsExactly("verification.hold.copies", "verification.hold.no-source-hash");
+        assertThat(holds(lenient, copies)).isEmpty();
+        assertThat(holds(lenient, List.of(weaker(false, RoundTrip.NOT_NEEDED, NOW), copy(Verdict.PROVEN))))
+                .as("one that is merely consistent for another reason doesn't")
+                .isNotEmpty();
+    }
+
+    @Test
+    void anEncodedCopyCountsWithARoundTripOrIfThePolicyNeedsNone() {
+        Leg encoded = new Leg(LEG, "Tape", MediaKind.TAPE, VAULT, "Vault", Rendition.ENCODED, 60, null, true, 0);
+        ClearingPolicy strict = asking(1, 1, 1, 1, false);
+        ClearingPolicy lenient = new ClearingPolicy(MediaKind.CARD, 1, 1, 1, 1, false, null, true, false, 0);
+        List<CopyState> without = List.of(of(LEG, Verdict.PROVEN, true, RoundTrip.ABSENT));
+        assertThat(holds(strict, List.of(encoded), without))
+                .extracting(Hold::key)
+                .containsExactly(
+                        "verification.hold.leg-not-proven",
+                        "verification.hold.copies",
+                        "verification.hold.items",
+                        "verification.hold.kinds",
+                        "verification.hold.places",
+                        "verification.hold.no-round-trip");
+        assertThat(holds(lenient, List.of(encoded), without)).isEmpty();
+        assertThat(holds(strict, List.of(encoded), List.of(of(LEG, Verdict.PROVEN, true, RoundTrip.PROVEN))))
+                .isEmpty();
+        assertThat(holds(lenient, List.of(encoded), List.of(of(LEG, Verdict.FAILED, true, RoundTrip.PROVEN))))
+                .as("a bad one holds the card either way")
+                .isNotEmpty();
+    }
+
+    @Test
+    void aCheckOlderThanThePolicyAllowsCountsNoLonger() {
+        ClearingPolicy within30 = new ClearingPolicy(MediaKind.CARD, 1, 1, 1, 1, false, 30, true, true, 0);
+        Instant thirtyDaysAgo = NOW.minus(Duration.ofDays(30));
+        assertThat(holds(within30, List.of(checked(thirtyDaysAgo)))).isEmpty();
+        assertThat(holds(within30, List.of(checked(thirtyDaysAgo.minusSeconds(1)))))
+                .extracting(Hold::key)
+                .contains("verification.hold.copies", "verification.hold.checked-long-ago");
+        assertThat(holds(asking(1, 1, 1, 1, false), List.of(checked(Instant.EPOCH))))
+                .as("unless nobody asks")
+                .isEmpty();
+    }
+
+    @Test
+    void aMediumThatComesBackDoesNotWaitForOthersThatDo() {
+        Leg kept = new Leg(LEG, "Vault", MediaKind.DRIVE, VAULT, "Vault", Rendition.AS_RECORDED, 100, null, true, 0);
+        Leg returns = new Leg(SET, "Shuttle", MediaKind.DRIVE, SET, "Set", Rendition.AS_RECORDED, 100, 5, true, 0);
+        ClearingPolicy drives = new ClearingPolicy(MediaKind.DRIVE, 1, 1, 1, 1, false, null, true, true, 0);
+        ClearingPolicy cards = asking(1, 1, 1, 1, false);
+        List<CopyState> inVault = List.of(of(LEG, Verdict.PROVEN, true, RoundTrip.NOT_NEEDED));
+        assertThat(holds(drives, List.of(kept, returns), inVault)).isEmpty();
+        assertThat(holds(cards, List.of(kept, returns), inVault)).isNotEmpty();
     }
 
     @Test
@@ -210,6 +274,42 @@ class ClearingGateTests {
                 NOW,
                 1,
                 1);
+    }
+
+    private static CopyState weaker(boolean lacksOnlySourceHash, RoundTrip roundTrip, Instant checkedAt) {
+        return new CopyState(
+                UUID.randomUUID(),
+                "DRIVE",
+                UUID.randomUUID(),
+                MediaKind.DRIVE,
+                SET,
+                false,
+                true,
+                null,
+                Verdict.CONSISTENT,
+                lacksOnlySourceHash,
+                roundTrip,
+                checkedAt,
+                0,
+                0);
+    }
+
+    private static CopyState checked(Instant at) {
+        return new CopyState(
+                UUID.randomUUID(),
+                "DRIVE",
+                UUID.randomUUID(),
+                MediaKind.DRIVE,
+                SET,
+                false,
+                true,
+                null,
+                Verdict.PROVEN,
+                false,
+                RoundTrip.NOT_NEEDED,
+                at,
+                0,
+                0);
     }
 
     private static CopyState any(SplittableRandom random) {

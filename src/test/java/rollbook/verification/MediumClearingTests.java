@@ -164,8 +164,7 @@ class MediumClearingTests {
         List<String> outcomes = atOnce(() -> erase(shuttle, "SHUTTLE-1"), () -> erase(vault, "VAULT-1"));
         // The second finds too little left to be cleared, or its clearance already taken back.
         assertThat(outcomes).containsOnlyOnce("erased");
-        assertThat(outcomes)
-                .containsAnyOf("verification.refused.medium-held", "verification.refused.not-cleared");
+        assertThat(outcomes).containsAnyOf("verification.refused.medium-held", "verification.refused.not-cleared");
         assertThat(clearances.proof(production.id, roll).counting()).hasSize(2);
     }
 
