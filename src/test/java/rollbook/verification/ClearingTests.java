@@ -264,7 +264,8 @@ class ClearingTests {
     @Test
     void whatWasSentOfAnotherMediumDelaysNothing() throws IOException {
         prove();
-        UUID other = production.item("DRIVE-9", "DRIVE", items.get(production.id, vault).placeId(), null);
+        UUID other = production.item(
+                "DRIVE-9", "DRIVE", items.get(production.id, vault).placeId(), null);
         documents.store(wrangler, "other.md5", bytes("# other\n" + FILE_1), Subject.COPY, other);
         clearances.clear(wrangler, roll, "CARD-1");
         assertThat(cardState()).isEqualTo(CardState.CLEAR_TO_ERASE);

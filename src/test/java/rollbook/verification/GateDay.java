@@ -62,8 +62,7 @@ final class GateDay {
     }
 
     private static void sent(List<GateAct> acts, int document, int about, int content) {
-        acts.addAll(List.of(
-                GateAct.upload(0, about, content), GateAct.read(0, document), GateAct.of(Kind.JUDGE, 0)));
+        acts.addAll(List.of(GateAct.upload(0, about, content), GateAct.read(0, document), GateAct.of(Kind.JUDGE, 0)));
     }
 
     /** Every state that such days go through, under every policy. */

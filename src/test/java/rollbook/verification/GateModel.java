@@ -243,8 +243,7 @@ final class GateModel {
     private boolean add(GateAct act) {
         GateRoll roll = viewedRoll(act.person());
         int document = viewedDocument(act.person());
-        if (roll.revision[document] != revisionViewed[act.person()]
-                || roll.describesCopy(document, act.target())) {
+        if (roll.revision[document] != revisionViewed[act.person()] || roll.describesCopy(document, act.target())) {
             return false;
         }
         roll.added[document] = act.target();

@@ -82,15 +82,23 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
                     ""),
             new GateMutant(
                     "doesn’t ask again when the erasure is recorded",
-                    List.of(new Edit(MODEL, "|| !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)\n", "\n")),
+                    List.of(new Edit(
+                            MODEL,
+                            "|| !roll.withoutProof && (unjudged(number) || proof.holds(this, roll) != 0)\n",
+                            "\n")),
                     List.of(new Edit(CLEARANCES, "if (!standing.withoutProof()) {", "if (standing == null) {"))),
             new GateMutant(
                     "doesn’t wait for what is still to be judged",
-                    List.of(new Edit(MODEL, "return rolls[ofRoll].judgingOrdered || unread(rolls[ofRoll]);", "return false;")),
-                    List.of(new Edit(CLEARANCES, "if (unjudged.isAnything(by.productionId(), roll.id())) {", "if (roll == null) {"))),
+                    List.of(new Edit(
+                            MODEL, "return rolls[ofRoll].judgingOrdered || unread(rolls[ofRoll]);", "return false;")),
+                    List.of(new Edit(
+                            CLEARANCES,
+                            "if (unjudged.isAnything(by.productionId(), roll.id())) {",
+                            "if (roll == null) {"))),
             new GateMutant(
                     "lets a clearance stand whose proof is lost",
-                    List.of(new Edit(MODEL, "if (!roll.withoutProof && proof.holds(this, roll) != 0) {", "if (roll == null) {")),
+                    List.of(new Edit(
+                            MODEL, "if (!roll.withoutProof && proof.holds(this, roll) != 0) {", "if (roll == null) {")),
                     List.of(new Edit(
                             CLEARANCES,
                             "&& !clearance.withoutProof()\n                    && !proof.holds().isEmpty()",
@@ -98,15 +106,22 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
             new GateMutant(
                     "raises no alarm once the card is erased",
                     List.of(new Edit(MODEL, "roll.alarmedAfter |= lost;", "")),
-                    List.of(new Edit(CLEARANCES, ".filter(clearance -> clearance.withdrawnAt() == null)", ".filter(Clearance::stands)"))),
+                    List.of(new Edit(
+                            CLEARANCES,
+                            ".filter(clearance -> clearance.withdrawnAt() == null)",
+                            ".filter(Clearance::stands)"))),
             new GateMutant(
                     "lets a used clearance serve once more, for whatever is on the card",
-                    List.of(new Edit(
-                            MODEL,
-                            "if (roll.cleared != Cleared.STANDS\n                ||",
-                            "if (roll.cleared != Cleared.STANDS && roll.cleared != Cleared.ERASED\n                ||")),
                     List.of(
-                            new Edit(CLEARANCE, "return withdrawnAt == null && erasedAt == null;", "return withdrawnAt == null;"),
+                            new Edit(
+                                    MODEL,
+                                    "if (roll.cleared != Cleared.STANDS\n                ||",
+                                    "if (roll.cleared != Cleared.STANDS && roll.cleared != Cleared.ERASED\n                ||")),
+                    List.of(
+                            new Edit(
+                                    CLEARANCE,
+                                    "return withdrawnAt == null && erasedAt == null;",
+                                    "return withdrawnAt == null;"),
                             new Edit(
                                     CLEARANCES,
                                     "        if (!roll.onCard()) {\n            throw new Refusal(\"verification.refused.not-on-card\", roll.code(), roll.cardCode());\n        }\n        if (!standing",
@@ -114,43 +129,59 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
             new GateMutant(
                     "lets somebody approve what they asked for",
                     List.of(new Edit(MODEL, "|| roll.askedBy == person", "")),
-                    List.of(new Edit(OVERRIDES, "if (request.requestedBy().equals(by.personId())) {", "if (request == null) {"))),
+                    List.of(new Edit(
+                            OVERRIDES,
+                            "if (request.requestedBy().equals(by.personId())) {",
+                            "if (request == null) {"))),
             new GateMutant(
                     "approves whatever holds the card by now",
                     List.of(new Edit(MODEL, "|| !isAsAsked(roll)", "")),
-                    List.of(new Edit(OVERRIDES, "if (!onRecord(proof.holds()).equals(request.holds())) {", "if (request == null) {"))),
+                    List.of(new Edit(
+                            OVERRIDES,
+                            "if (!onRecord(proof.holds()).equals(request.holds())) {",
+                            "if (request == null) {"))),
             new GateMutant(
                     "takes back a request and not the clearance that came of it",
                     List.of(new Edit(
                             MODEL,
                             "            roll.cleared = Cleared.WITHDRAWN;\n            card = CardState.HELD;\n        }\n        roll.asked",
                             "        }\n        roll.asked")),
-                    List.of(new Edit(CLEARANCES, "withdraw(by.productionId(), clearance, \"OVERRIDE_WITHDRAWN\");", ""))),
+                    List.of(new Edit(
+                            CLEARANCES, "withdraw(by.productionId(), clearance, \"OVERRIDE_WITHDRAWN\");", ""))),
             new GateMutant(
                     "goes by the oldest verdict",
-                    List.of(new Edit(
-                            MODEL,
-                            "if (roll.hasCopyOn(medium)) {\n                roll.judged",
-                            "if (roll.hasCopyOn(medium) && roll.judged[medium] == Judged.NEVER) {\n                roll.judged")),
+                    List.of(
+                            new Edit(
+                                    MODEL,
+                                    "if (roll.hasCopyOn(medium)) {\n                roll.judged",
+                                    "if (roll.hasCopyOn(medium) && roll.judged[medium] == Judged.NEVER) {\n                roll.judged")),
                     List.of(new Edit(
                             VERDICTS,
                             "jdbc.sql(NEWEST + \"and v.roll_id = :roll order by v.copy_id, v.id desc\")",
                             "jdbc.sql(NEWEST + \"and v.roll_id = :roll order by v.copy_id, v.id\")"))),
             new GateMutant(
                     "goes by the oldest document about a copy",
-                    List.of(new Edit(
-                            JUDGEMENT,
-                            "for (int document = roll.documents() - 1; document >= roll.documentsBefore[medium]; document--) {",
-                            "for (int document = roll.documentsBefore[medium]; document < roll.documents(); document++) {")),
+                    List.of(
+                            new Edit(
+                                    JUDGEMENT,
+                                    "for (int document = roll.documents() - 1; document >= roll.documentsBefore[medium]; document--) {",
+                                    "for (int document = roll.documentsBefore[medium]; document < roll.documents(); document++) {")),
                     List.of(new Edit(CHOICE, "valid.get(valid.size() - 1)", "valid.get(0)"))),
             new GateMutant(
                     "goes by documents from before the copy was written again",
-                    List.of(new Edit(JUDGEMENT, "document >= roll.documentsBefore[medium]; document--", "document >= 0; document--")),
+                    List.of(new Edit(
+                            JUDGEMENT,
+                            "document >= roll.documentsBefore[medium]; document--",
+                            "document >= 0; document--")),
                     List.of(new Edit(CHOICE, "!piece.uploadedAt().isBefore(copy.writtenFrom())", "copy != null"))),
             new GateMutant(
                     "takes one document for proof of two copies",
-                    List.of(new Edit(JUDGEMENT, "described |= other != medium && roll.describesCopy(evidence, other);", "")),
-                    List.of(new Edit(CHOICE, "boolean forAnotherCopy = pieces.stream()", "boolean forAnotherCopy = pieces.isEmpty() && pieces.stream()"))));
+                    List.of(new Edit(
+                            JUDGEMENT, "described |= other != medium && roll.describesCopy(evidence, other);", "")),
+                    List.of(new Edit(
+                            CHOICE,
+                            "boolean forAnotherCopy = pieces.stream()",
+                            "boolean forAnotherCopy = pieces.isEmpty() && pieces.stream()"))));
 
     private static GateMutant inGate(String name, String file, String from, String to) {
         List<Edit> edits = List.of(new Edit(file, from, to));

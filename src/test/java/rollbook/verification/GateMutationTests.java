@@ -29,11 +29,14 @@ class GateMutationTests {
         for (GateMutant mutant : GateMutant.ALL) {
             GateWorld faulty = MutatedPackage.with(mutant.explored());
             GateWorld.Explored explored = faulty.explore(MOST_STATES);
-            int played = played(sequences, faulty, MutatedPackage.with(mutant.played()).portal(context));
+            int played = played(
+                    sequences, faulty, MutatedPackage.with(mutant.played()).portal(context));
             table.add("%-70s explored: %-55s after %,9d states, %d acts deep   played: %s"
                     .formatted(
                             mutant.name(),
-                            explored.fault() == null ? "missed" : explored.fault().replaceFirst(" by:.*", ""),
+                            explored.fault() == null
+                                    ? "missed"
+                                    : explored.fault().replaceFirst(" by:.*", ""),
                             explored.states(),
                             explored.depth() + 1,
                             played < 0 ? "missed" : "sequence " + (played + 1)));

@@ -25,10 +25,10 @@ enum GatePolicy {
     final boolean offSite;
     /** The medium whose leg is needed to clear, or -1. */
     final int neededMedium;
+
     final boolean sourceNeeded;
 
-    GatePolicy(
-            int copies, int items, int kinds, int places, boolean offSite, int neededMedium, boolean sourceNeeded) {
+    GatePolicy(int copies, int items, int kinds, int places, boolean offSite, int neededMedium, boolean sourceNeeded) {
         this.copies = copies;
         this.items = items;
         this.kinds = kinds;

@@ -90,7 +90,14 @@ final class GatePortal implements GateStage {
 
     /** What several cards share. */
     private record Scene(
-            TestProduction production, UUID set, UUID vault, UUID camera, UUID day, UUID format, UUID readerItem, UUID leg) {
+            TestProduction production,
+            UUID set,
+            UUID vault,
+            UUID camera,
+            UUID day,
+            UUID format,
+            UUID readerItem,
+            UUID leg) {
         static Scene in(TestProduction production) {
             UUID set = production.place("Set", false);
             UUID unit = production.unit("Main");
@@ -227,7 +234,8 @@ final class GatePortal implements GateStage {
             case QUARANTINE -> custody.quarantine(wrangler(), media.get(act.target()), "it fell");
             case RELEASE -> custody.release(wrangler(), media.get(act.target()), "it works");
             case LOSE -> custody.reportLost(wrangler(), media.get(act.target()), "not in the van");
-            case FIND -> custody.reportFound(wrangler(), media.get(act.target()), placeOf(act.target()), "", "in the other van");
+            case FIND ->
+                custody.reportFound(wrangler(), media.get(act.target()), placeOf(act.target()), "", "in the other van");
             case CHANGE_POLICY -> {
                 policy = policy.next();
                 setPolicy();
@@ -288,8 +296,8 @@ final class GatePortal implements GateStage {
                 .filter(assignment -> document.addition == null || assignment.id() != document.addition)
                 .findFirst()
                 .orElseThrow();
-        views[act.person()] =
-                new View(act.roll(), document, said.partId(), all.get(all.size() - 1).id(), said.id());
+        views[act.person()] = new View(
+                act.roll(), document, said.partId(), all.get(all.size() - 1).id(), said.id());
     }
 
     private void correct(GateAct act) {

@@ -54,7 +54,9 @@ final class GateProof {
     private Answer answer(GateModel model, GateRoll roll) {
         int question = model.policy.ordinal();
         for (int medium = 0; medium < GateModel.MEDIA; medium++) {
-            question = question << 6 | (roll.hasCopyOn(medium) ? 32 : 0) | (model.conditions[medium] == Condition.GOOD ? 16 : 0)
+            question = question << 6
+                    | (roll.hasCopyOn(medium) ? 32 : 0)
+                    | (model.conditions[medium] == Condition.GOOD ? 16 : 0)
                     | roll.judged[medium].ordinal();
         }
         Answer known = answers[question];
@@ -140,7 +142,15 @@ final class GateProof {
                 reasons(judged).stream().map(VerdictReason::name).toList(),
                 new UUID(6, 0),
                 new UUID(6, medium),
-                new CopyVerdict.Counts(1, failed ? 1 : 0, incomplete ? 1 : 0, judged == Judged.MORE_WITHOUT_SOURCE ? 1 : 0, 0, 0, 0, 0),
+                new CopyVerdict.Counts(
+                        1,
+                        failed ? 1 : 0,
+                        incomplete ? 1 : 0,
+                        judged == Judged.MORE_WITHOUT_SOURCE ? 1 : 0,
+                        0,
+                        0,
+                        0,
+                        0),
                 Instant.EPOCH,
                 Instant.EPOCH);
     }

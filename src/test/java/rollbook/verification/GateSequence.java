@@ -89,16 +89,18 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
             return waiting;
         }
         return switch (model.card) {
-            case BLANK -> model.loadings == 0 || random.nextBoolean()
-                    ? GateAct.of(Kind.LOAD, 0)
-                    : GateAct.upload(roll, random.nextInt(GateModel.MEDIA), GateModel.OTHER_BYTES);
+            case BLANK ->
+                model.loadings == 0 || random.nextBoolean()
+                        ? GateAct.of(Kind.LOAD, 0)
+                        : GateAct.upload(roll, random.nextInt(GateModel.MEDIA), GateModel.OTHER_BYTES);
             case IN_CAMERA -> GateAct.of(Kind.PULL, roll);
             case EXPOSED -> GateAct.startOffload(roll, random.nextBoolean() ? 0b011 : 0b100);
             case COPYING -> GateAct.of(Kind.FINISH_OFFLOAD, roll);
             case HELD -> proof(model.rolls[roll], roll, random);
-            case CLEAR_TO_ERASE -> model.rolls[roll].withoutProof && random.nextInt(4) == 0
-                    ? GateAct.of(Kind.TAKE_BACK, roll)
-                    : GateAct.of(Kind.ERASE, random.nextInt(3) == 0 ? 0 : roll);
+            case CLEAR_TO_ERASE ->
+                model.rolls[roll].withoutProof && random.nextInt(4) == 0
+                        ? GateAct.of(Kind.TAKE_BACK, roll)
+                        : GateAct.of(Kind.ERASE, random.nextInt(3) == 0 ? 0 : roll);
         };
     }
 

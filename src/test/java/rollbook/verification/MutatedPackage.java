@@ -48,7 +48,9 @@ final class MutatedPackage extends ClassLoader {
     private static Map<String, byte[]> compile(List<GateMutant.Edit> edits) throws IOException {
         Map<String, String> sources = new LinkedHashMap<>();
         for (GateMutant.Edit edit : edits) {
-            String source = sources.containsKey(edit.file()) ? sources.get(edit.file()) : Files.readString(Path.of(edit.file()));
+            String source = sources.containsKey(edit.file())
+                    ? sources.get(edit.file())
+                    : Files.readString(Path.of(edit.file()));
             int at = source.indexOf(edit.from());
             if (at < 0 || source.indexOf(edit.from(), at + 1) >= 0) {
                 throw new AssertionError("not once in " + edit.file() + ": " + edit.from());
@@ -59,7 +61,13 @@ final class MutatedPackage extends ClassLoader {
         Path folder = Files.createTempDirectory("mutant");
         StringWriter said = new StringWriter();
         List<String> options = List.of(
-                "-nowarn", "-proc:none", "-parameters", "-d", folder.toString(), "-cp", System.getProperty("java.class.path"));
+                "-nowarn",
+                "-proc:none",
+                "-parameters",
+                "-d",
+                folder.toString(),
+                "-cp",
+                System.getProperty("java.class.path"));
         List<JavaFileObject> units = new ArrayList<>();
         sources.forEach((file, text) -> units.add(new Source(file, text)));
         if (!compiler.getTask(said, null, null, options, null, units).call()) {
@@ -84,8 +92,8 @@ final class MutatedPackage extends ClassLoader {
 
     @Override
     protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
-        boolean shared = name.equals(PACKAGE + "GateStage") || name.startsWith(PACKAGE + "GateWorld") && !name.endsWith("Here")
-                && !name.contains("Here$");
+        boolean shared = name.equals(PACKAGE + "GateStage")
+                || name.startsWith(PACKAGE + "GateWorld") && !name.endsWith("Here") && !name.contains("Here$");
         if (!name.startsWith(PACKAGE) || shared) {
             return super.loadClass(name, resolve);
         }
