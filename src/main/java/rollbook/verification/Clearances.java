@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -268,19 +269,19 @@ public class Clearances {
     }
 
     /** What was sent of the roll's copies counts from the moment it was sent, not only once a job has come to it. */
-    void requireAllJudged(Membership by, Roll roll) {
-        if (unjudged.isAnything(by.productionId(), roll.id())) {
-            throw new Refusal("verification.refused.unjudged", roll.cardCode());
+    void requireAllJudged(Membership by, String mediumCode, Collection<UUID> rollIds) {
+        if (unjudged.isAnything(by.productionId(), rollIds)) {
+            throw new Refusal("verification.refused.unjudged", mediumCode);
         }
     }
 
     private Proof requireProof(Membership by, Roll roll) {
-        requireAllJudged(by, roll);
         Proof proof = keptProof(by.productionId(), roll.id());
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
                     "verification.refused.held", roll.cardCode(), proof.holds().size());
         }
+        requireAllJudged(by, roll.cardCode(), Set.of(roll.id()));
         return proof;
     }
 

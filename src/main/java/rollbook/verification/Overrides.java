@@ -186,7 +186,7 @@ public class Overrides {
             throw new Refusal("verification.refused.override-too-late", roll.cardCode());
         }
         requireHeld(roll);
-        clearances.requireAllJudged(by, roll);
+        clearances.requireAllJudged(by, roll.cardCode(), List.of(roll.id()));
         Proof proof = clearances.keptProof(by.productionId(), roll.id());
         if (!onRecord(proof.holds()).equals(request.holds())) {
             throw new Refusal("verification.refused.override-changed", roll.cardCode());

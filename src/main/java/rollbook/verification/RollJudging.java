@@ -27,12 +27,9 @@ class RollJudging {
      */
     static void order(SchedulerClient jobs, Clock clock, UUID productionId, UUID rollId) {
         jobs.scheduleIfNotExists(
-                TASK.instance(orders(productionId, rollId) + UUID.randomUUID()).build(), clock.instant());
-    }
-
-    /** How the names of all orders to judge the roll begin. */
-    static String orders(UUID productionId, UUID rollId) {
-        return productionId + "/" + rollId + "/";
+                TASK.instance(productionId + "/" + rollId + "/" + UUID.randomUUID())
+                        .build(),
+                clock.instant());
     }
 
     @Bean

@@ -1,5 +1,6 @@
 package rollbook.verification;
 
+import java.util.Collection;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -16,26 +17,26 @@ class Unjudged {
     }
 
     /**
-     * Whether a document is still to be read that was sent about a card, which may be this roll's, or about a medium with
-     * a copy of it; or whether the roll is still to be judged. One statement, so that nothing slips from one to the other
-     * unseen; the caller holds the roll's lock, so that nothing is judged meanwhile.
+     * Whether a document is still to be read that was sent about a card, which may be one of the rolls', or about a medium
+     * with a copy of them; or whether one of them is still to be judged. One statement, so that nothing slips from one to
+     * the other unseen; the caller holds the rolls' locks, so that nothing is judged meanwhile.
      */
     @Transactional(propagation = Propagation.MANDATORY)
-    public boolean isAnything(UUID productionId, UUID rollId) {
+    public boolean isAnything(UUID productionId, Collection<UUID> rollIds) {
         return jdbc.sql("""
                         select exists (
                             select 1 from verification_reading r join verification_document d on d.id = r.document_id
                             where r.production_id = :production and r.state in ('WAITING', 'READING')
                               and (d.said_subject = 'CARD'
-                                   or d.said_item_id in (select c.item_id from offload_copy c where c.roll_id = :roll)))
+                                   or d.said_item_id in (select c.item_id from offload_copy c where c.roll_id = any (:rolls))))
                           or exists (
                             select 1 from scheduled_tasks
-                            where task_name = :task and task_instance like :orders and last_success is null)
+                            where task_name = :task and last_success is null
+                              and split_part(task_instance, '/', 2) = any (:rolls::text[]))
                         """)
                 .param("production", productionId)
-                .param("roll", rollId)
+                .param("rolls", rollIds.toArray(UUID[]::new))
                 .param("task", RollJudging.TASK.getTaskName())
-                .param("orders", RollJudging.orders(productionId, rollId) + "%")
                 .query(Boolean.class)
                 .single();
     }

@@ -93,8 +93,8 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
                             MODEL, "return rolls[ofRoll].judgingOrdered || unread(rolls[ofRoll]);", "return false;")),
                     List.of(new Edit(
                             CLEARANCES,
-                            "if (unjudged.isAnything(by.productionId(), roll.id())) {",
-                            "if (roll == null) {"))),
+                            "if (unjudged.isAnything(by.productionId(), rollIds)) {",
+                            "if (rollIds == null) {"))),
             new GateMutant(
                     "lets a clearance stand whose proof is lost",
                     List.of(new Edit(

@@ -201,7 +201,7 @@ final class GatePortal implements GateStage {
     public void end() {
         for (UUID roll : rollIds) {
             jdbc.sql("delete from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
-                    .param(RollJudging.orders(scene().production().id, roll) + "%")
+                    .param(scene().production().id + "/" + roll + "/%")
                     .update();
         }
         for (List<Sent> ofRoll : sent) {
@@ -272,7 +272,7 @@ final class GatePortal implements GateStage {
     private void judge(UUID roll) {
         List<String> orders = jdbc.sql(
                         "select task_instance from scheduled_tasks where task_name = 'judge-roll' and task_instance like ?")
-                .param(RollJudging.orders(scene().production().id, roll) + "%")
+                .param(scene().production().id + "/" + roll + "/%")
                 .query(String.class)
                 .list();
         transaction.executeWithoutResult(status -> {

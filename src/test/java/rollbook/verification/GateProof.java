@@ -126,9 +126,11 @@ final class GateProof {
                 tape ? VAULT : SET,
                 tape ? "Vault" : "Set",
                 tape,
+                "",
                 legId(medium),
                 Rendition.AS_RECORDED,
                 Instant.EPOCH,
+                null,
                 null);
     }
 
