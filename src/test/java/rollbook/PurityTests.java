@@ -25,6 +25,7 @@ class PurityTests {
             "rollbook.offload.ReportedBytes",
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
+            "rollbook.verification.DocumentNote",
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.IntegrityLevels",
             "rollbook.verification.MediumProof",
@@ -33,6 +34,10 @@ class PurityTests {
             "rollbook.verification.StorageLevels",
             "rollbook.verification.RecheckPlan",
             "rollbook.verification.RecheckSchedule",
+            "rollbook.verification.CopyAgain",
+            "rollbook.verification.DifferenceFold",
+            "rollbook.verification.GoodVersions",
+            "rollbook.verification.LogChecks",
             "rollbook.verification.MediumGuess",
             "rollbook.forecast.SimpleRatioForecast",
             "rollbook.forecast.BurnDownChart");

@@ -1,7 +1,11 @@
 package rollbook.manifest;
 
+import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +23,11 @@ public enum ChecksumAlgorithm {
     XXH3_64("XXH3-64", "XXH3", "xxh3", "2d06800538d394c2"),
     XXH128("XXH128", "XXH128", "xxh128", "99aa06d3014798d86001c324468d497f"),
     C4("C4", null, "c4", Empty.SHA512);
+
+    private static final Map<Integer, List<ChecksumAlgorithm>> BY_DIGEST_BYTES = Arrays.stream(values())
+            .filter(algorithm -> algorithm != C4)
+            .collect(Collectors.groupingBy(ChecksumAlgorithm::digestBytes));
+    private static final ChecksumAlgorithm[] ALL = values();
 
     private final String label;
     private final @Nullable String tag;
@@ -52,6 +61,20 @@ public enum ChecksumAlgorithm {
         return mhlElement;
     }
 
+    /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    boolean hasEmptyDigest(byte[] digest) {
+        return Arrays.equals(digest, emptyDigest);
+    }
+
+    static boolean anyHasEmptyDigest(byte[] digest) {
+        for (ChecksumAlgorithm algorithm : ALL) {
+            if (algorithm.hasEmptyDigest(digest)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Computes digests of this algorithm. */
     public Digester digester() {
         return Digester.of(this);
@@ -62,9 +85,23 @@ public enum ChecksumAlgorithm {
         return Checksum.of(this, digester().update(bytes).digest());
     }
 
-    /** The digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    /** The digest of no bytes at all, not to be changed: it gives an empty file away in a list without sizes. */
     byte[] emptyDigest() {
-        return emptyDigest.clone();
+        return emptyDigest;
+    }
+
+    /** Those that digests of this many hexadecimal digits may be of, the usual one first. A C4 ID is no such digest. */
+    public static List<ChecksumAlgorithm> ofHexDigits(int digits) {
+        return digits % 2 == 0 ? ofDigestBytes(digits / 2) : List.of();
+    }
+
+    static List<ChecksumAlgorithm> ofDigestBytes(int bytes) {
+        return BY_DIGEST_BYTES.getOrDefault(bytes, List.of());
+    }
+
+    /** Whether its digests may be printed with the least significant byte first. */
+    boolean isXxh() {
+        return this == XXH64 || this == XXH3_64 || this == XXH128;
     }
 
     /** The algorithm of a list line's tag in any case, or null. OpenSSL 3 writes {@code SHA2-256} for SHA-256. */

@@ -11,7 +11,7 @@ import rollbook.manifest.Verdict;
  * What was proven of a copy at a moment.
  *
  * @param id null for one that isn't on record yet
- * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}, some with a person behind them
  * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
@@ -29,7 +29,16 @@ record CopyVerdict(
     enum Reason {
         NO_EVIDENCE,
         WRITTEN_AGAIN,
-        ERASED
+        ERASED,
+        /** Only equal digests of a list that states its algorithm told that of another. */
+        ALGORITHM_BY_AGREEMENT,
+        /** A person said which algorithm made the digests of a document. */
+        ALGORITHM_SAID;
+
+        /** The reason with the name of the person behind it, as it stands on record. */
+        String by(String person) {
+            return name() + ReasonKeys.PERSON_FOLLOWS + person;
+        }
     }
 
     /** Numbers of files by what was found of them. */
@@ -41,12 +50,18 @@ record CopyVerdict(
             long moved,
             long sizeOnly,
             long nameOnly,
-            long listedTwice) {
-        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0);
+            long listedTwice,
+            long spelledOtherwise) {
+        static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0, 0);
 
         /** Files that don't agree with the reference. */
         long wrong() {
             return different + listedTwice;
+        }
+
+        /** Files of which there is anything to tell. */
+        long notSame() {
+            return different + missing + extra + moved + sizeOnly + nameOnly + listedTwice + spelledOtherwise;
         }
     }
 

@@ -5,23 +5,31 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
-import rollbook.manifest.ManifestReader;
+import rollbook.manifest.ManifestHeader.AlgorithmBasis;
+import rollbook.manifest.ReadManifest;
+import rollbook.manifest.RollChecks;
 import rollbook.manifest.RollPart;
-import rollbook.manifest.RollSurvey;
+import rollbook.manifest.RollSummary;
 import rollbook.offload.Rolls;
 
 /**
@@ -35,9 +43,12 @@ class DocumentReader {
 
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final ReadDocuments remembered;
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final DocumentNotes notes;
+    private final ClipSummaries clips;
     private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
@@ -45,17 +56,23 @@ class DocumentReader {
     DocumentReader(
             JdbcClient jdbc,
             DocumentContent content,
+            ReadDocuments remembered,
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            DocumentNotes notes,
+            ClipSummaries clips,
             Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
         this.content = content;
+        this.remembered = remembered;
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.notes = notes;
+        this.clips = clips;
         this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
@@ -65,43 +82,94 @@ class DocumentReader {
             UUID id,
             UUID productionId,
             String fileName,
+            Instant uploadedAt,
             UUID uploadedBy,
             @Nullable String saidSubject,
             @Nullable UUID saidItemId,
             boolean doubted) {}
 
-    void read(UUID documentId) throws IOException {
-        Source source =
-                jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id,
+    /** @return false if it was read already */
+    boolean read(UUID documentId) throws IOException {
+        Source source = source(documentId).orElse(null);
+        if (source == null) {
+            return false;
+        }
+        if (archives.isArchive(documentId)) {
+            openArchive(source);
+            return true;
+        }
+        Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
+        RollChecks checks = clips.checks(source.productionId(), source.uploadedAt());
+        long[] entries = {0};
+        try (CountingStream in = new CountingStream(content.open(documentId))) {
+            ReadManifest manifest = ReadManifest.read(
+                    in, DocumentHints.named(source.fileName()), rollIds.keySet(), ReadDocuments.mostBytes(), entry -> {
+                        checks.accept(entry);
+                        if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                            progress(documentId, in.count, entries[0]);
+                        }
+                    });
+            transaction.executeWithoutResult(status -> finish(source, manifest, checks, rollIds));
+        } catch (ManifestException e) {
+            reject(documentId, e);
+        }
+        return true;
+    }
+
+    /** A document that is read while it arrives, and the rolls that it may speak of. */
+    record Arrival(Map<String, UUID> rollIds, RollChecks checks, ArrivingBytes<ReadManifest> bytes)
+            implements AutoCloseable {
+        void accept(byte[] chunk) throws IOException {
+            bytes.accept(chunk);
+        }
+
+        @Override
+        public void close() {
+            bytes.close();
+        }
+    }
+
+    Arrival arrival(UUID productionId, String fileName) {
+        Map<String, UUID> rollIds = rolls.idsByCode(productionId);
+        Set<String> codes = rollIds.keySet();
+        RollChecks checks = clips.checks(productionId, clock.instant());
+        return new Arrival(
+                rollIds,
+                checks,
+                new ArrivingBytes<>(in -> ReadManifest.read(
+                        in, DocumentHints.named(fileName), codes, ReadDocuments.mostBytes(), checks::accept)));
+    }
+
+    /**
+     * Notes what was read of a document while it arrived, in the transaction that keeps it.
+     *
+     * @return false if it has yet to be read
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    boolean finish(UUID documentId, Arrival arrival) throws IOException {
+        try {
+            Optional<ReadManifest> manifest = arrival.bytes().finish();
+            manifest.ifPresent(
+                    read -> finish(source(documentId).orElseThrow(), read, arrival.checks(), arrival.rollIds()));
+            return manifest.isPresent();
+        } catch (ManifestException e) {
+            if (archives.isArchive(documentId)) {
+                return false;
+            }
+            reject(documentId, e);
+            return true;
+        }
+    }
+
+    /** Empty if the document was read to its end already. */
+    private Optional<Source> source(UUID documentId) {
+        return jdbc.sql("""
+                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
                                exists (select 1 from verification_archive_member m
                                        where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
-                        """).param(documentId).query(Source.class).optional().orElse(null);
-        if (source == null) {
-            return;
-        }
-        if (archives.isArchive(documentId)) {
-            openArchive(source);
-            return;
-        }
-        Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
-        RollSurvey survey =
-                new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
-        long[] entries = {0};
-        try (CountingStream in = new CountingStream(content.open(documentId))) {
-            ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
-                survey.add(entry);
-                if (++entries[0] % PROGRESS_ENTRIES == 0) {
-                    progress(documentId, in.count, entries[0]);
-                }
-            });
-            List<RollPart> parts = survey.split().parts();
-            transaction.executeWithoutResult(status -> finish(source, header, parts, rollIds));
-        } catch (ManifestException e) {
-            reject(documentId, e);
-        }
+                        """).param(documentId).query(Source.class).optional();
     }
 
     private void openArchive(Source source) throws IOException {
@@ -118,10 +186,12 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(Source source, ManifestHeader header, List<RollPart> parts, Map<String, UUID> rollIds) {
+    private void finish(Source source, ReadManifest manifest, RollChecks checks, Map<String, UUID> rollIds) {
+        ManifestHeader header = manifest.header();
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
+                            ambiguous_digits = :ambiguousDigits, empty_file_algorithms = :emptyFileAlgorithms,
                             created_on = :createdOn, host = :host, process = :process, comment = :comment
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
@@ -131,6 +201,15 @@ class DocumentReader {
                 .param("format", header.format().name())
                 .param("algorithms", algorithms(header))
                 .param("basis", header.basis().name())
+                .param(
+                        "ambiguousDigits",
+                        header.ambiguousDigits().stream().sorted().toArray(Integer[]::new))
+                .param(
+                        "emptyFileAlgorithms",
+                        header.concludedFrom(AlgorithmBasis.EMPTY_FILE).stream()
+                                .map(Enum::name)
+                                .sorted()
+                                .toArray(String[]::new))
                 .param("hashLists", header.references())
                 .param("createdOn", header.created() == null ? null : Timestamp.from(header.created()))
                 .param("host", header.host())
@@ -141,14 +220,18 @@ class DocumentReader {
         if (finished == 0) {
             return;
         }
+        notes.add(source.productionId(), source.id(), header);
+        remembered.remember(source.id(), DocumentHints.named(source.fileName()), manifest.entries());
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();
-        for (RollPart part : parts) {
+        Map<String, RollSummary> summaries = checks.summaries(manifest.split());
+        for (RollPart part : manifest.split().parts()) {
             UUID partId = UUID.randomUUID();
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
+            clips.write(source.productionId(), partId, summaries.get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }

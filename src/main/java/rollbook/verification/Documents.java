@@ -35,6 +35,13 @@ class Documents {
                    d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
                    r.problem_args, r.problem_line, r.problem_column,
+                   r.ambiguous_digits,
+                   array(select digits from unnest(r.ambiguous_digits) as digits
+                         where not exists (
+                             select 1 from verification_algorithm_statement s
+                             where s.document_id = d.id and s.digits = digits and s.algorithm is not null
+                               and not exists (select 1 from verification_algorithm_statement later
+                                   where later.document_id = d.id and later.digits = s.digits and later.id > s.id))) as asked_digits,
                    (select count(*) from verification_part p where p.document_id = d.id) as parts,
                    (select count(*) from verification_part p where p.document_id = d.id
                       and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
@@ -53,6 +60,7 @@ class Documents {
 
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final DocumentReader reader;
     private final MediaItems items;
     private final SchedulerClient jobs;
     private final AuditTrail trail;
@@ -61,12 +69,14 @@ class Documents {
     Documents(
             JdbcClient jdbc,
             DocumentContent content,
+            DocumentReader reader,
             MediaItems items,
             SchedulerClient jobs,
             AuditTrail trail,
             Clock clock) {
         this.jdbc = jdbc;
         this.content = content;
+        this.reader = reader;
         this.items = items;
         this.jobs = jobs;
         this.trail = trail;
@@ -74,7 +84,7 @@ class Documents {
     }
 
     /**
-     * Keeps a document and orders its reading. When this returns, the document is safe. A document that is here already
+     * Keeps a document and reads it while it arrives. When this returns, the document is safe. A document that is here already
      * changes nothing.
      *
      * @param saidSubject what the uploader says it describes, or null if each document tells for itself
@@ -90,8 +100,21 @@ class Documents {
                 throw new NotFoundException();
             }
         }
+        try (DocumentReader.Arrival arrival = reader.arrival(by.productionId(), fileName)) {
+            return store(by, fileName, bytes, saidSubject, saidItemId, arrival);
+        }
+    }
+
+    private Receipt store(
+            Membership by,
+            String fileName,
+            InputStream bytes,
+            @Nullable Subject saidSubject,
+            @Nullable UUID saidItemId,
+            DocumentReader.Arrival arrival)
+            throws IOException {
         UUID id = UUID.randomUUID();
-        DocumentContent.Stored stored = content.write(id, bytes);
+        DocumentContent.Stored stored = content.write(id, bytes, arrival::accept);
         Optional<UUID> added = jdbc.sql("""
                         insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
                             uploaded_by, said_subject, said_item_id)
@@ -116,7 +139,10 @@ class Documents {
                 .update();
         trail.add(
                 by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
-        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        if (!reader.finish(id, arrival)) {
+            jobs.scheduleIfNotExists(
+                    DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        }
         return new Receipt(id, fileName, false);
     }
 
@@ -221,6 +247,8 @@ class Documents {
                 texts(row.getArray("problem_args")),
                 row.getObject("problem_line", Long.class),
                 row.getObject("problem_column", Integer.class),
+                List.of((Integer[]) row.getArray("ambiguous_digits").getArray()),
+                List.of((Integer[]) row.getArray("asked_digits").getArray()),
                 row.getLong("parts"),
                 row.getLong("unassigned"),
                 row.getLong("members"),

@@ -29,14 +29,12 @@ import rollbook.verification.ClearingGate.Hold;
  * @param copies the roll's copies, without one on that medium
  */
 record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
-    /** Why a copy that agrees with its reference file by file isn't proven all the same. */
-    private static final Set<VerdictReason> DEPENDENCE = EnumSet.of(
-            VerdictReason.SAME_DOCUMENT_AS_REFERENCE,
-            VerdictReason.SAME_DOCUMENT_AS_CARD,
-            VerdictReason.SAME_DOCUMENT_FOR_TWO_COPIES,
-            VerdictReason.NO_CARD_CHECKSUMS,
-            VerdictReason.NO_READ_BACK,
-            VerdictReason.FLATTENED);
+    /** Reasons that are only told; any other keeps a copy that agrees with its reference from being proven. */
+    private static final Set<VerdictReason> REMARKS = EnumSet.of(
+            VerdictReason.BYTE_ORDER_REVERSED,
+            VerdictReason.NO_ROUND_TRIP,
+            VerdictReason.MOVED_FILES,
+            VerdictReason.EXTRA_FILES);
 
     /** What clearing the card itself depends on. */
     Proof(ClearingRules rules, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
@@ -142,7 +140,7 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
     }
 
     private static Set<VerdictReason> dependence(CopyVerdict verdict) {
-        return DEPENDENCE.stream()
+        return EnumSet.complementOf(EnumSet.copyOf(REMARKS)).stream()
                 .filter(reason -> verdict.reasons().contains(reason.name()))
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(VerdictReason.class)));
     }

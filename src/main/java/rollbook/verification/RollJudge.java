@@ -3,6 +3,7 @@ package rollbook.verification;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,8 +18,7 @@ import rollbook.manifest.CopyJudgement;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
-import rollbook.manifest.RollChecks;
-import rollbook.manifest.VerdictReason;
+import rollbook.manifest.RollWarning;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
@@ -36,6 +36,8 @@ class RollJudge {
     private final Copies copies;
     private final Evidence evidence;
     private final Verdicts verdicts;
+    private final AlgorithmStatements algorithms;
+    private final ClipSummaries clips;
     private final Clearances clearances;
     private final MediumClearances mediumClearances;
     private final Clock clock;
@@ -45,6 +47,8 @@ class RollJudge {
             Copies copies,
             Evidence evidence,
             Verdicts verdicts,
+            AlgorithmStatements algorithms,
+            ClipSummaries clips,
             Clearances clearances,
             MediumClearances mediumClearances,
             Clock clock) {
@@ -52,6 +56,8 @@ class RollJudge {
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
+        this.algorithms = algorithms;
+        this.clips = clips;
         this.clearances = clearances;
         this.mediumClearances = mediumClearances;
         this.clock = clock;
@@ -102,7 +108,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(judgement, listings.of(choice.reference())),
+                reasons(productionId, choice, judgement, comparison),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -113,13 +119,31 @@ class RollJudge {
         }
     }
 
-    /** The judgement's reasons, and what a person should look at in the roll itself. */
-    private static List<String> reasons(CopyJudgement judgement, FileListing reference) {
-        return Stream.concat(
-                        judgement.reasons().stream().map(VerdictReason::name),
-                        RollChecks.check(reference).stream()
-                                .map(warning -> warning.kind().name()))
+    /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
+    private List<String> reasons(
+            UUID productionId, EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison) {
+        List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
+                .map(Piece::documentId)
+                .distinct()
                 .toList();
+        AlgorithmStatements.Grounds grounds = algorithms.grounds(documents);
+        List<String> reasons = new ArrayList<>();
+        judgement.reasons().forEach(reason -> reasons.add(reason.name()));
+        if (grounds.open() && comparison.algorithmSettled()) {
+            reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
+        }
+        grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
+        clips.warnings(productionId, parts(choice.reference())).stream()
+                .map(RollWarning::kind)
+                .filter(RollWarning.Kind::isRemark)
+                .distinct()
+                .sorted()
+                .forEach(kind -> reasons.add(kind.name()));
+        return reasons;
+    }
+
+    private static List<UUID> parts(List<Piece> pieces) {
+        return pieces.stream().map(Piece::partId).toList();
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {
@@ -131,7 +155,8 @@ class RollJudge {
                 comparison.count(Kind.MOVED),
                 comparison.count(Kind.SIZE_ONLY),
                 comparison.count(Kind.NAME_ONLY),
-                comparison.count(Kind.LISTED_TWICE));
+                comparison.count(Kind.LISTED_TWICE),
+                comparison.count(Kind.SPELLED_OTHERWISE));
     }
 
     /** A copy that is being written over is proven no longer, whatever was proven of what was there before. */
@@ -155,7 +180,7 @@ class RollJudge {
         private final Map<List<UUID>, FileListing> byParts = new HashMap<>();
 
         FileListing of(List<Piece> pieces) throws IOException {
-            List<UUID> parts = pieces.stream().map(Piece::partId).toList();
+            List<UUID> parts = parts(pieces);
             FileListing known = byParts.get(parts);
             if (known == null) {
                 known = evidence.listing(pieces);

@@ -19,12 +19,11 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.web.Display;
-import rollbook.web.NotFoundException;
 
 /** Everything that a roll's page shows. */
 @Component
 class RollPage {
-    private static final int DIFFERENCES_SHOWN = 50;
+    private static final int DIFFERENCES_SHOWN = 5;
 
     private final Rolls rolls;
     private final Copies copies;
@@ -105,22 +104,6 @@ class RollPage {
             List<String> proven,
             List<String> holds,
             @Nullable String withoutProof) {}
-
-    /** One verdict of a roll with every difference that was kept. */
-    record Differences(Roll roll, HistoryLine line, List<Verdicts.Difference> files) {}
-
-    /** @throws NotFoundException if the roll has no such verdict */
-    Differences differences(Membership viewer, UUID rollId, long verdictId) {
-        UUID production = viewer.productionId();
-        Roll roll = rolls.get(production, rollId);
-        HistoryLine line =
-                historyLines(verdicts.history(production, rollId), copies.ofRoll(production, rollId)).stream()
-                        .filter(candidate -> Long.valueOf(verdictId)
-                                .equals(candidate.verdict().id()))
-                        .findFirst()
-                        .orElseThrow(NotFoundException::new);
-        return new Differences(roll, line, verdicts.differences(production, verdictId));
-    }
 
     Brief brief(Membership viewer, UUID rollId) {
         UUID production = viewer.productionId();
@@ -223,6 +206,7 @@ class RollPage {
                 + counts.missing()
                 + counts.extra()
                 + counts.moved()
+                + counts.spelledOtherwise()
                 + counts.sizeOnly()
                 + counts.nameOnly();
         return new CopyView(
@@ -249,8 +233,7 @@ class RollPage {
 
     List<String> reasons(CopyVerdict verdict) {
         return verdict.reasons().stream()
-                .map(ReasonKeys::of)
-                .map(key -> display.text(key))
+                .map(reason -> ReasonKeys.text(display, reason))
                 .toList();
     }
 }

@@ -16,13 +16,13 @@ import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.manifest.FileFinding;
+import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.Verdict;
 
 /** The verdicts on copies, appended and never changed. The newest one of a copy holds. */
 @Repository
 class Verdicts {
-    /** The list of a copy that went wholly wrong helps nobody past this; the counts stay exact. */
-    static final int DIFFERENCES_KEPT = 10_000;
+    static final int DIFFERENCES_KEPT = ManifestComparison.FINDINGS_KEPT;
 
     private static final int BATCH = 1_000;
     private static final String VERDICT = """
@@ -103,8 +103,9 @@ class Verdicts {
         CopyVerdict.Counts counts = verdict.counts();
         long id = jdbc.sql("""
                         insert into verification_verdict (production_id, copy_id, roll_id, verdict, reasons, reference_part_id,
-                            evidence_part_id, same, different, missing, extra, moved, size_only, name_only, listed_twice, judged_at)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning id
+                            evidence_part_id, same, different, missing, extra, moved, size_only, name_only, listed_twice,
+                            spelled_otherwise, judged_at)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning id
                         """)
                 .param(productionId)
                 .param(verdict.copyId())
@@ -121,15 +122,15 @@ class Verdicts {
                 .param(counts.sizeOnly())
                 .param(counts.nameOnly())
                 .param(counts.listedTwice())
+                .param(counts.spelledOtherwise())
                 .param(Timestamp.from(verdict.judgedAt()))
                 .query(Long.class)
                 .single();
-        List<FileFinding> kept = findings.subList(0, Math.min(findings.size(), DIFFERENCES_KEPT));
         int[] position = {0};
         batches.batchUpdate("""
                 insert into verification_difference (verdict_id, position, kind, path, expected, found, other_path)
                 values (?, ?, ?, ?, ?, ?, ?)
-                """, kept, BATCH, (row, finding) -> set(row, id, position[0]++, finding));
+                """, findings, BATCH, (row, finding) -> set(row, id, position[0]++, finding));
         return id;
     }
 
@@ -219,7 +220,8 @@ class Verdicts {
                         row.getLong("moved"),
                         row.getLong("size_only"),
                         row.getLong("name_only"),
-                        row.getLong("listed_twice")),
+                        row.getLong("listed_twice"),
+                        row.getLong("spelled_otherwise")),
                 row.getTimestamp("judged_at").toInstant(),
                 row.getTimestamp("checked_at") == null
                         ? null
