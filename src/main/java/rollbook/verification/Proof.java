@@ -116,8 +116,10 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
                                         && Objects.equals(other.referencePartId(), verdict.referencePartId()));
     }
 
+    /** Without the card, files that only one of two copies has may as well be missing from the other: they must be equal. */
     private static boolean isOnlyWithoutSource(CopyVerdict verdict) {
         return verdict.verdict() == Verdict.CONSISTENT
+                && verdict.counts().extra() == 0
                 && dependence(verdict).equals(EnumSet.of(VerdictReason.NO_CARD_CHECKSUMS));
     }
 
