@@ -22,6 +22,8 @@ public final class ManifestComparison {
     private long equalWithoutReadBack;
     private long differingStated;
     private boolean failedInReference;
+    private boolean algorithmSettled;
+    private boolean bytesReversed;
 
     private ManifestComparison(FileListing reference, FileListing copy) {
         this.reference = reference;
@@ -74,6 +76,16 @@ public final class ManifestComparison {
         return failedInReference;
     }
 
+    /** Of some file only an equal digest of the other side tells which algorithm made this side's. */
+    public boolean algorithmSettled() {
+        return algorithmSettled;
+    }
+
+    /** Some file's digests are equal in the other byte order only. */
+    boolean bytesReversed() {
+        return bytesReversed;
+    }
+
     private void compare(ManifestEntry expected) {
         ManifestEntry contradiction = reference.contradiction(expected.path());
         ManifestEntry found = copy.get(expected.path());
@@ -93,6 +105,8 @@ public final class ManifestComparison {
         if (kind == Kind.SAME) {
             tally(kind);
             countReadBack(found);
+            algorithmSettled |= Agreement.settlesAlgorithm(expected.checksums(), found.checksums());
+            bytesReversed |= Agreement.reversesBytes(expected.checksums(), found.checksums());
         } else {
             add(FileFinding.of(expected, kind, found));
         }

@@ -101,19 +101,17 @@ class ClipSummaries {
                 : String.join(", ", gaps);
     }
 
-    /** What was noticed in some parts. */
-    List<RollWarning> warnings(UUID productionId, List<UUID> partIds) {
-        if (partIds.isEmpty()) {
-            return List.of();
-        }
+    /** What was noticed in some parts and is told beside a verdict: names of {@link RollWarning.Kind}. */
+    List<String> remarks(UUID productionId, List<UUID> partIds) {
         return jdbc.sql("""
-                        select kind, count, examples from verification_part_warning
+                        select distinct kind from verification_part_warning
                         where production_id = :production and part_id in (:parts)
-                        """)
-                .param("production", productionId)
-                .param("parts", partIds)
-                .query((row, number) -> warning(row))
-                .list();
+                        """).param("production", productionId).param("parts", partIds).query(String.class).stream()
+                .map(RollWarning.Kind::valueOf)
+                .filter(RollWarning.Kind::isRemark)
+                .sorted()
+                .map(RollWarning.Kind::name)
+                .toList();
     }
 
     /**

@@ -20,6 +20,7 @@ import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ManifestReader;
 import rollbook.manifest.RollChecks;
 import rollbook.manifest.RollPart;
@@ -43,6 +44,7 @@ class DocumentReader {
     private final MediaItems items;
     private final Assignments assignments;
     private final ClipSummaries clips;
+    private final DocumentNotes notes;
     private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
@@ -54,6 +56,7 @@ class DocumentReader {
             MediaItems items,
             Assignments assignments,
             ClipSummaries clips,
+            DocumentNotes notes,
             Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
@@ -63,6 +66,7 @@ class DocumentReader {
         this.items = items;
         this.assignments = assignments;
         this.clips = clips;
+        this.notes = notes;
         this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
@@ -138,6 +142,7 @@ class DocumentReader {
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
+                            ambiguous_digits = :ambiguousDigits, empty_file_algorithms = :emptyFileAlgorithms,
                             created_on = :createdOn, host = :host, process = :process, comment = :comment
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
@@ -147,6 +152,15 @@ class DocumentReader {
                 .param("format", header.format().name())
                 .param("algorithms", algorithms(header))
                 .param("basis", header.basis().name())
+                .param(
+                        "ambiguousDigits",
+                        header.ambiguousDigits().stream().sorted().toArray(Integer[]::new))
+                .param(
+                        "emptyFileAlgorithms",
+                        header.concludedFrom(AlgorithmBasis.EMPTY_FILE).stream()
+                                .map(Enum::name)
+                                .sorted()
+                                .toArray(String[]::new))
                 .param("hashLists", header.references())
                 .param("createdOn", header.created() == null ? null : Timestamp.from(header.created()))
                 .param("host", header.host())
@@ -157,6 +171,7 @@ class DocumentReader {
         if (finished == 0) {
             return;
         }
+        notes.add(source.productionId(), source.id(), header);
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();

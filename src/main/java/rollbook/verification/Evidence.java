@@ -22,10 +22,12 @@ import rollbook.manifest.ManifestReader;
 class Evidence {
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final AlgorithmStatements algorithms;
 
-    Evidence(JdbcClient jdbc, DocumentContent content) {
+    Evidence(JdbcClient jdbc, DocumentContent content, AlgorithmStatements algorithms) {
         this.jdbc = jdbc;
         this.content = content;
+        this.algorithms = algorithms;
     }
 
     /**
@@ -97,7 +99,7 @@ class Evidence {
         Piece any = pieces.get(0);
         List<PartFilter> filters = filters(pieces);
         try (InputStream in = content.open(any.documentId())) {
-            new ManifestReader().read(in, any.fileName(), entry -> {
+            new ManifestReader().read(in, algorithms.hints(any.documentId(), any.fileName()), entry -> {
                 for (PartFilter filter : filters) {
                     String path = filter.relative(entry.path());
                     if (path != null) {
