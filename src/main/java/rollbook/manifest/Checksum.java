@@ -112,6 +112,15 @@ public final class Checksum {
         return algorithm == ChecksumAlgorithm.C4 ? C4Text.encode(digest) : HEX.formatHex(digest);
     }
 
+    void copyDigest(byte[] to, int at) {
+        System.arraycopy(digest, 0, to, at, digest.length);
+    }
+
+    /** Equal for equal digests. */
+    long key() {
+        return PathIndex.hash(digest, 0, digest.length);
+    }
+
     boolean sameBytes(Checksum other) {
         return Arrays.equals(digest, other.digest);
     }

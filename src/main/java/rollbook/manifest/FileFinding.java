@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * @param path the file in the reference; for an extra file, in the copy
  * @param expected what the reference says, null for an extra file
  * @param found what the copy says, null for a missing file; for a file listed twice, its second mention
- * @param otherPath where a moved file was found
+ * @param otherPath where the file was found if its path is another one, or spelled otherwise
  */
 public record FileFinding(
         String path,
@@ -29,6 +29,8 @@ public record FileFinding(
         EXTRA,
         /** Same digest, and same size where both are known, under another path. */
         MOVED,
+        /** Same digest, and a path that differs in letter case or in characters that a file system replaces. */
+        SPELLED_OTHERWISE,
         /** No algorithm in common, equal sizes. */
         SIZE_ONLY,
         /** No algorithm in common, and at least one size is unknown: only the name agrees. */
@@ -60,7 +62,7 @@ public record FileFinding(
         return new FileFinding(found.path(), Kind.EXTRA, null, Facts.of(found), null);
     }
 
-    static FileFinding moved(ManifestEntry expected, ManifestEntry found) {
-        return new FileFinding(expected.path(), Kind.MOVED, Facts.of(expected), Facts.of(found), found.path());
+    static FileFinding elsewhere(ManifestEntry expected, Kind kind, ManifestEntry found) {
+        return new FileFinding(expected.path(), kind, Facts.of(expected), Facts.of(found), found.path());
     }
 }

@@ -1,20 +1,46 @@
 package rollbook.manifest;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collection;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.Objects;
-import org.jspecify.annotations.Nullable;
 
 /**
- * The files of one roll as one manifest lists them, by path. A path listed again is merged when its lines agree (lists
- * of several algorithms repeat every path) and kept as a contradiction when they don't. Not safe for several threads.
+ * The files of one roll as its manifests list them, by path. A path listed again is merged when its lines agree (lists
+ * of several algorithms repeat every path) and kept as a contradiction when they don't. Adding is for one thread, reading
+ * for any number.
+ *
+ * <p>Each file has a position. Those of the document that the listing began with come first, then what was added to it.
  */
 public final class FileListing {
-    private final Map<String, ManifestEntry> files = new LinkedHashMap<>();
-    private final Map<String, ManifestEntry> contradictions = new LinkedHashMap<>();
+    private final PackedEntries document;
+    private final int skipped;
+    private final PackedEntries added = new PackedEntries();
+    private final PathIndex index = new PathIndex();
+    /** Positions of one entry for each path: the first one, or what all of them say together. */
+    private final BitSet files = new BitSet();
+    /** By the position in {@link #files}, that of the first entry that contradicts it. */
+    private final Map<Integer, Integer> contradictions = new HashMap<>();
+
+    private final Reader reader;
+    private int size;
+    private boolean anyChecksums;
+
+    public FileListing() {
+        this(new PackedEntries(), 0);
+    }
+
+    private FileListing(PackedEntries document, int skipped) {
+        this.document = document;
+        this.skipped = skipped;
+        this.reader = new Reader();
+    }
 
     public static FileListing of(Collection<ManifestEntry> entries) {
         FileListing listing = new FileListing();
@@ -22,54 +48,188 @@ public final class FileListing {
         return listing;
     }
 
+    /** The part of a document, with paths relative to its folder. The document's entries are shared, not copied. */
+    public static FileListing of(PackedEntries document, PartFilter part) {
+        FileListing listing = new FileListing(document, part.folderBytes());
+        PackedEntries.Cursor cursor = document.cursor();
+        for (int position = 0; position < document.size(); position++) {
+            cursor.moveTo(position);
+            if (part.holds(cursor.path(), cursor.pathLength())) {
+                listing.take(position, cursor);
+            }
+        }
+        return listing;
+    }
+
+    private void take(int position, PackedEntries.Cursor cursor) {
+        byte[] path = cursor.path();
+        int end = cursor.pathLength();
+        long hash = PathIndex.hash(path, skipped, end);
+        int earlier = index.find(hash, other -> reader.at(other).isAt(path, skipped, end));
+        if (earlier < 0) {
+            accept(hash, position, cursor.checksums() > 0);
+        } else {
+            settle(hash, earlier, cursor.entry(skipped));
+        }
+    }
+
+    /** Adds the part of a document, with paths relative to its folder. */
+    public void addAll(PackedEntries other, PartFilter part) {
+        PackedEntries.Cursor cursor = other.cursor();
+        for (int position = 0; position < other.size(); position++) {
+            cursor.moveTo(position);
+            if (part.holds(cursor.path(), cursor.pathLength())) {
+                add(cursor.entry(part.folderBytes()));
+            }
+        }
+    }
+
     public void add(ManifestEntry entry) {
-        ManifestEntry earlier = files.putIfAbsent(entry.path(), entry);
-        if (earlier == null) {
+        byte[] path = PackedEntries.bytes(entry.path());
+        long hash = PathIndex.hash(path, 0, path.length);
+        int earlier = index.find(hash, other -> reader.at(other).isAt(path, 0, path.length));
+        if (earlier < 0) {
+            accept(hash, append(entry), !entry.checksums().isEmpty());
+        } else {
+            settle(hash, earlier, entry);
+        }
+    }
+
+    private void accept(long hash, int position, boolean checksums) {
+        index.add(hash, position);
+        files.set(position);
+        size++;
+        anyChecksums |= checksums;
+    }
+
+    private void settle(long hash, int earlierPosition, ManifestEntry entry) {
+        ManifestEntry earlier = reader.at(earlierPosition).entry();
+        if (contradicts(earlier, entry)) {
+            if (!contradictions.containsKey(earlierPosition)) {
+                contradictions.put(earlierPosition, append(entry));
+            }
             return;
         }
-        if (contradicts(earlier, entry)) {
-            contradictions.putIfAbsent(entry.path(), entry);
-        } else {
-            files.put(entry.path(), merged(earlier, entry));
+        ManifestEntry merged = merged(earlier, entry);
+        if (!merged.equals(earlier)) {
+            int position = append(merged);
+            index.replace(hash, earlierPosition, position);
+            files.clear(earlierPosition);
+            files.set(position);
+            anyChecksums |= !merged.checksums().isEmpty();
+            Integer contradiction = contradictions.remove(earlierPosition);
+            if (contradiction != null) {
+                contradictions.put(position, contradiction);
+            }
         }
+    }
+
+    private int append(ManifestEntry entry) {
+        added.add(entry);
+        return Math.addExact(document.size(), added.size() - 1);
     }
 
     /** Number of different paths. */
     public int size() {
-        return files.size();
-    }
-
-    /** The entries in the document's order; of contradicting ones the first. */
-    public Collection<ManifestEntry> files() {
-        return List.copyOf(files.values());
-    }
-
-    /** The sum of the sizes given, in bytes; {@link ArithmeticException} past the range of a long. */
-    public long sizeBytes() {
-        long sum = 0;
-        for (ManifestEntry entry : files.values()) {
-            sum = Math.addExact(sum, entry.sizeBytes() == null ? 0 : entry.sizeBytes());
-        }
-        return sum;
-    }
-
-    Iterable<ManifestEntry> entries() {
-        return files.values();
-    }
-
-    @Nullable
-    ManifestEntry get(String path) {
-        return files.get(path);
-    }
-
-    /** The later entry that contradicts the first one of this path, or null. */
-    @Nullable
-    ManifestEntry contradiction(String path) {
-        return contradictions.get(path);
+        return size;
     }
 
     boolean hasChecksums() {
-        return files.values().stream().anyMatch(entry -> !entry.checksums().isEmpty());
+        return anyChecksums;
+    }
+
+    boolean isContradicted(int position) {
+        return contradictions.containsKey(position);
+    }
+
+    /** The later entry that contradicts the first one of this path. */
+    ManifestEntry contradiction(int position) {
+        return new Reader().at(contradictions.get(position)).entry();
+    }
+
+    /** The position of the next file from here on, or -1; in the document's order, what several lines say together last. */
+    int next(int position) {
+        return files.nextSetBit(position);
+    }
+
+    Reader reader() {
+        return new Reader();
+    }
+
+    /** The entries, of contradicting ones the first. */
+    Iterable<ManifestEntry> entries() {
+        return Entries::new;
+    }
+
+    private final class Entries implements Iterator<ManifestEntry> {
+        private final Reader at = new Reader();
+        private int next = files.nextSetBit(0);
+
+        @Override
+        public boolean hasNext() {
+            return next >= 0;
+        }
+
+        @Override
+        public ManifestEntry next() {
+            if (next < 0) {
+                throw new NoSuchElementException();
+            }
+            ManifestEntry entry = at.at(next).entry();
+            next = files.nextSetBit(next + 1);
+            return entry;
+        }
+    }
+
+    /** Looks at one file at a time; going on to the next one is quickest. */
+    final class Reader {
+        private final PackedEntries.Cursor inDocument = document.cursor();
+        private final PackedEntries.Cursor inAdded = added.cursor();
+        private PackedEntries.Cursor cursor = inDocument;
+        private int skip;
+        private int position = -1;
+
+        Reader at(int wanted) {
+            boolean ofDocument = wanted < document.size();
+            cursor = ofDocument ? inDocument : inAdded;
+            skip = ofDocument ? skipped : 0;
+            position = wanted;
+            cursor.moveTo(ofDocument ? wanted : wanted - document.size());
+            return this;
+        }
+
+        /** Moves to the file of that path and tells its position; -1 if there is none. */
+        int find(Reader path) {
+            byte[] wanted = path.cursor.path();
+            int from = path.skip;
+            int to = path.cursor.pathLength();
+            int following = files.nextSetBit(position + 1);
+            if (following >= 0 && at(following).isAt(wanted, from, to)) {
+                return following;
+            }
+            return index.find(
+                    PathIndex.hash(wanted, from, to), other -> at(other).isAt(wanted, from, to));
+        }
+
+        private boolean isAt(byte[] path, int from, int to) {
+            return Arrays.equals(cursor.path(), skip, cursor.pathLength(), path, from, to);
+        }
+
+        ManifestEntry entry() {
+            return cursor.entry(skip);
+        }
+
+        ManifestEntry.Action action() {
+            return cursor.action();
+        }
+
+        boolean sizesDiffer(Reader other) {
+            return cursor.sizesDiffer(other.cursor);
+        }
+
+        boolean plainlySameChecksums(Reader other) {
+            return cursor.plainlySameChecksums(other.cursor);
+        }
     }
 
     private static boolean contradicts(ManifestEntry one, ManifestEntry other) {
@@ -84,13 +244,15 @@ public final class FileListing {
 
     private static ManifestEntry merged(ManifestEntry earlier, ManifestEntry later) {
         List<Checksum> checksums = new ArrayList<>(earlier.checksums());
-        later.checksums().stream()
-                .filter(checksum -> !earlier.checksums().contains(checksum))
-                .forEach(checksums::add);
+        for (Checksum checksum : later.checksums()) {
+            if (!checksums.contains(checksum)) {
+                checksums.add(checksum);
+            }
+        }
         Long size = earlier.sizeBytes() == null ? later.sizeBytes() : earlier.sizeBytes();
         ManifestEntry.Action action =
                 earlier.action().compareTo(later.action()) >= 0 ? earlier.action() : later.action();
-        return new ManifestEntry(
-                earlier.path(), size, checksums, action, earlier.line(), earlier.previousPath(), earlier.modified());
+        String previousPath = earlier.previousPath() == null ? later.previousPath() : earlier.previousPath();
+        return new ManifestEntry(earlier.path(), size, checksums, action, earlier.line(), previousPath, null);
     }
 }

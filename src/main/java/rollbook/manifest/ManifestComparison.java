@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.ManifestEntry.Action;
 
@@ -14,36 +15,46 @@ import rollbook.manifest.ManifestEntry.Action;
  * verify (ASC MHL 1.0, 5.6.4).
  */
 public final class ManifestComparison {
+    /** The list of a copy that went wholly wrong helps nobody past this; the counts stay exact. */
+    public static final int FINDINGS_KEPT = 10_000;
+
     private final FileListing reference;
     private final FileListing copy;
+    private final Consumer<FileFinding> receiver;
     private final Map<Kind, Long> counts = new EnumMap<>(Kind.class);
     private final List<FileFinding> findings = new ArrayList<>();
-    private final List<ManifestEntry> missing = new ArrayList<>();
+    private long same;
     private long equalWithoutReadBack;
     private long differingStated;
     private boolean failedInReference;
     private boolean algorithmSettled;
     private boolean bytesReversed;
 
-    private ManifestComparison(FileListing reference, FileListing copy) {
+    private ManifestComparison(FileListing reference, FileListing copy, Consumer<FileFinding> receiver) {
         this.reference = reference;
         this.copy = copy;
+        this.receiver = receiver;
     }
 
+    /** Keeps the first {@value #FINDINGS_KEPT} findings. */
     public static ManifestComparison of(FileListing reference, FileListing copy) {
-        ManifestComparison comparison = new ManifestComparison(reference, copy);
-        reference.entries().forEach(comparison::compare);
-        comparison.settleMissingAndExtra();
+        return of(reference, copy, finding -> {});
+    }
+
+    /** @param receiver is handed every finding, also those that are not kept */
+    public static ManifestComparison of(FileListing reference, FileListing copy, Consumer<FileFinding> receiver) {
+        ManifestComparison comparison = new ManifestComparison(reference, copy, receiver);
+        comparison.run();
         return comparison;
     }
 
-    /** Everything that is not the same, in the order of the reference, then what the copy has beyond it. */
+    /** What is not the same, in the order of the reference, then what the copy has beyond it; the first ones of many. */
     public List<FileFinding> findings() {
         return List.copyOf(findings);
     }
 
     public long count(Kind kind) {
-        return counts.getOrDefault(kind, 0L);
+        return kind == Kind.SAME ? same : counts.getOrDefault(kind, 0L);
     }
 
     public long referenceFiles() {
@@ -69,7 +80,7 @@ public final class ManifestComparison {
 
     /** Nothing equal, and every difference rests on an algorithm that was only assumed. */
     boolean mayBeOtherAlgorithm() {
-        return count(Kind.DIFFERENT) > 0 && differingStated == 0 && count(Kind.SAME) == 0;
+        return count(Kind.DIFFERENT) > 0 && differingStated == 0 && same == 0;
     }
 
     boolean failedInReference() {
@@ -86,34 +97,50 @@ public final class ManifestComparison {
         return bytesReversed;
     }
 
-    private void compare(ManifestEntry expected) {
-        ManifestEntry contradiction = reference.contradiction(expected.path());
-        ManifestEntry found = copy.get(expected.path());
-        if (contradiction != null) {
-            add(FileFinding.of(expected, Kind.LISTED_TWICE, contradiction));
-        } else if (found == null) {
-            missing.add(expected);
-        } else if (copy.contradiction(expected.path()) != null) {
-            add(listedTwice(found));
+    private void run() {
+        UnmatchedFiles unmatched = new UnmatchedFiles(reference, copy);
+        FileListing.Reader expected = reference.reader();
+        FileListing.Reader found = copy.reader();
+        for (int at = reference.next(0); at >= 0; at = reference.next(at + 1)) {
+            expected.at(at);
+            int inCopy = found.find(expected);
+            if (inCopy >= 0) {
+                unmatched.isThere(inCopy);
+            }
+            if (reference.isContradicted(at)) {
+                add(FileFinding.of(expected.entry(), Kind.LISTED_TWICE, reference.contradiction(at)));
+            } else if (inCopy < 0) {
+                unmatched.isMissing(at);
+            } else if (copy.isContradicted(inCopy)) {
+                add(FileFinding.of(found.entry(), Kind.LISTED_TWICE, copy.contradiction(inCopy)));
+            } else {
+                compare(expected, found);
+            }
+        }
+        settle(unmatched);
+    }
+
+    private void compare(FileListing.Reader expected, FileListing.Reader found) {
+        if (expected.action() != Action.FAILED
+                && expected.plainlySameChecksums(found)
+                && !expected.sizesDiffer(found)) {
+            same++;
+            countReadBack(found.action());
         } else {
-            compare(expected, found);
+            compare(expected.entry(), found.entry());
         }
     }
 
     private void compare(ManifestEntry expected, ManifestEntry found) {
         Kind kind = kind(usable(expected), found);
         if (kind == Kind.SAME) {
-            tally(kind);
-            countReadBack(found);
+            same++;
+            countReadBack(found.action());
             algorithmSettled |= Agreement.settlesAlgorithm(expected.checksums(), found.checksums());
             bytesReversed |= Agreement.reversesBytes(expected.checksums(), found.checksums());
         } else {
             add(FileFinding.of(expected, kind, found));
-        }
-        boolean assumed = expected.checksums().stream().anyMatch(Checksum::assumed)
-                || found.checksums().stream().anyMatch(Checksum::assumed);
-        if (kind == Kind.DIFFERENT && (!assumed || FileListing.sizesDiffer(expected, found))) {
-            differingStated++;
+            countStated(kind, expected, found);
         }
     }
 
@@ -136,55 +163,62 @@ public final class ManifestComparison {
             return expected;
         }
         failedInReference = true;
-        return new ManifestEntry(expected.path(), expected.sizeBytes(), List.of(), expected.action(), expected.line());
+        return UnmatchedFiles.usable(expected);
     }
 
-    private void settleMissingAndExtra() {
-        List<ManifestEntry> extras = new ArrayList<>();
-        for (ManifestEntry entry : copy.entries()) {
-            if (reference.get(entry.path()) == null) {
-                extras.add(entry);
+    private void settle(UnmatchedFiles unmatched) {
+        unmatched.pair();
+        FileListing.Reader expected = reference.reader();
+        FileListing.Reader found = copy.reader();
+        for (int i = 0; i < unmatched.missing(); i++) {
+            ManifestEntry missing = expected.at(unmatched.missing(i)).entry();
+            int elsewhere = unmatched.counterpart(i);
+            if (elsewhere < 0) {
+                add(FileFinding.missing(missing));
+            } else {
+                foundElsewhere(missing, found.at(elsewhere).entry());
             }
         }
-        MovedFiles moved = new MovedFiles(
-                missing.isEmpty()
-                        ? List.of()
-                        : extras.stream()
-                                .filter(extra -> copy.contradiction(extra.path()) == null)
-                                .toList());
-        for (ManifestEntry expected : missing) {
-            ManifestEntry found = moved.take(usable(expected));
-            add(found == null ? FileFinding.missing(expected) : FileFinding.moved(expected, found));
-            if (found != null) {
-                countReadBack(found);
-            }
-        }
-        for (ManifestEntry extra : extras) {
-            if (copy.contradiction(extra.path()) != null) {
-                add(listedTwice(extra));
-            } else if (!moved.isTaken(extra)) {
-                add(FileFinding.extra(extra));
-            }
+        for (int at = unmatched.nextExtra(0); at >= 0; at = unmatched.nextExtra(at + 1)) {
+            ManifestEntry extra = found.at(at).entry();
+            add(
+                    copy.isContradicted(at)
+                            ? FileFinding.of(extra, Kind.LISTED_TWICE, copy.contradiction(at))
+                            : FileFinding.extra(extra));
         }
     }
 
-    private FileFinding listedTwice(ManifestEntry first) {
-        ManifestEntry second = copy.contradiction(first.path());
-        return FileFinding.of(first, Kind.LISTED_TWICE, second == null ? first : second);
+    private void foundElsewhere(ManifestEntry expected, ManifestEntry found) {
+        Kind kind = kind(usable(expected), found);
+        if (kind == Kind.SAME) {
+            boolean spelled = FoldedPath.of(expected.path()).equals(FoldedPath.of(found.path()));
+            add(FileFinding.elsewhere(expected, spelled ? Kind.SPELLED_OTHERWISE : Kind.MOVED, found));
+            countReadBack(found.action());
+        } else {
+            add(FileFinding.elsewhere(expected, kind, found));
+            countStated(kind, expected, found);
+        }
     }
 
-    private void countReadBack(ManifestEntry found) {
-        if (found.action() != Action.VERIFIED) {
+    private void countStated(Kind kind, ManifestEntry expected, ManifestEntry found) {
+        boolean assumed = expected.checksums().stream().anyMatch(Checksum::assumed)
+                || found.checksums().stream().anyMatch(Checksum::assumed);
+        if (kind == Kind.DIFFERENT && (!assumed || FileListing.sizesDiffer(expected, found))) {
+            differingStated++;
+        }
+    }
+
+    private void countReadBack(Action action) {
+        if (action != Action.VERIFIED) {
             equalWithoutReadBack++;
         }
     }
 
     private void add(FileFinding finding) {
-        tally(finding.kind());
-        findings.add(finding);
-    }
-
-    private void tally(Kind kind) {
-        counts.merge(kind, 1L, Long::sum);
+        counts.merge(finding.kind(), 1L, Long::sum);
+        if (findings.size() < FINDINGS_KEPT) {
+            findings.add(finding);
+        }
+        receiver.accept(finding);
     }
 }

@@ -36,13 +36,25 @@ public record ManifestEntry(
         FAILED
     }
 
+    /** What comes before it is in form NFC however it is put together (Unicode Standard Annex 15). */
+    private static final char FIRST_TO_COMPOSE = '\u0300';
+
     public ManifestEntry {
-        path = Normalizer.normalize(path, Normalizer.Form.NFC);
-        previousPath = previousPath == null ? null : Normalizer.normalize(previousPath, Normalizer.Form.NFC);
+        path = composed(path);
+        previousPath = previousPath == null ? null : composed(previousPath);
         checksums = List.copyOf(checksums);
         if (sizeBytes != null && sizeBytes < 0) {
             throw new IllegalArgumentException("A file cannot have " + sizeBytes + " bytes");
         }
+    }
+
+    private static String composed(String path) {
+        for (int i = 0; i < path.length(); i++) {
+            if (path.charAt(i) >= FIRST_TO_COMPOSE) {
+                return Normalizer.normalize(path, Normalizer.Form.NFC);
+            }
+        }
+        return path;
     }
 
     /** A file of which the document tells neither an earlier path nor a date. */
@@ -50,9 +62,16 @@ public record ManifestEntry(
         this(path, sizeBytes, checksums, action, line, null, null);
     }
 
-    /** The same file seen from another folder; {@code previousPath} stays as the document has it. */
-    public ManifestEntry withPath(String otherPath) {
-        return new ManifestEntry(otherPath, sizeBytes, checksums, action, line, previousPath, modified);
+    /** The same file seen from a folder that it lies in. An earlier path outside of that folder stays as it is. */
+    public ManifestEntry within(String folder) {
+        if (folder.isEmpty()) {
+            return this;
+        }
+        int skip = folder.length() + 1;
+        String earlier = previousPath != null && previousPath.startsWith(folder + "/")
+                ? previousPath.substring(skip)
+                : previousPath;
+        return new ManifestEntry(path.substring(skip), sizeBytes, checksums, action, line, earlier, modified);
     }
 
     /** Known to hold no bytes: by its size, or by the digest of nothing where no size is given. */

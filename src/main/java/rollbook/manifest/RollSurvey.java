@@ -16,12 +16,18 @@ import org.jspecify.annotations.Nullable;
  * second reading.
  */
 public final class RollSurvey {
+    /** Equal to no folder, which all end with a slash. */
+    private static final String NO_FOLDER = "?";
+
     private final RollCodes codes;
     private final RollPaths paths;
     private final @Nullable String rootRoll;
     private final @Nullable String documentRoll;
     private final Map<String, Tally> known = new LinkedHashMap<>();
     private final Map<String, Tally> loose = new LinkedHashMap<>();
+    private String lastFolder = NO_FOLDER;
+    private RollPaths.@Nullable Match lastMatch;
+    private Tally lastTally = new Tally();
 
     /** @param rootFolder the covered folder that an ASC MHL document's name gives, or null */
     public RollSurvey(Collection<String> rollCodes, String documentName, @Nullable String rootFolder) {
@@ -59,13 +65,18 @@ public final class RollSurvey {
     /** {@link ArithmeticException} when the sizes add up past the range of a long. */
     public void add(ManifestEntry entry) {
         String path = entry.path();
-        RollPaths.Match match = paths.match(path);
-        if (match != null) {
-            tally(known, match.folder()).add(entry, match.rollCode());
-        } else {
-            String fileName = path.substring(path.lastIndexOf('/') + 1);
-            tally(loose, RollPaths.topFolder(path)).add(entry, codes.ofClip(fileName));
+        int nameStart = path.lastIndexOf('/') + 1;
+        if (nameStart != lastFolder.length() || !path.startsWith(lastFolder)) {
+            enter(path.substring(0, nameStart));
         }
+        lastTally.add(entry, lastMatch != null ? lastMatch.rollCode() : codes.ofClip(path.substring(nameStart)));
+    }
+
+    /** Files of one folder mostly follow each other, and the folders alone tell where they belong. */
+    private void enter(String folder) {
+        lastFolder = folder;
+        lastMatch = paths.match(folder);
+        lastTally = lastMatch != null ? tally(known, lastMatch.folder()) : tally(loose, RollPaths.topFolder(folder));
     }
 
     public RollSplit split() {

@@ -60,7 +60,7 @@ class Archives {
         if (!waits) {
             return;
         }
-        try (DocumentChannel channel = new DocumentChannel(jdbc, archiveId)) {
+        try (DocumentChannel channel = new DocumentChannel(content, archiveId)) {
             ManifestArchive archive = ManifestArchive.open(channel);
             ArchiveContents contents = ArchiveReader.read(archive);
             Map<String, UUID> firstOfBag = new HashMap<>();
@@ -95,7 +95,7 @@ class Archives {
             return new Kept(here, true);
         }
         UUID id = UUID.randomUUID();
-        DocumentContent.Stored stored = archive.read(member.path(), in -> content.write(id, in));
+        DocumentContent.Stored stored = archive.read(member.path(), in -> content.write(id, in, chunk -> {}));
         jdbc.sql("""
                         insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
                             uploaded_by, said_subject, said_item_id, sequence)

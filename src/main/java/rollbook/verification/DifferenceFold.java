@@ -16,7 +16,14 @@ import rollbook.verification.Verdicts.Difference;
 final class DifferenceFold {
     /** What is worst stands first. */
     private static final List<Kind> ORDER = List.of(
-            Kind.DIFFERENT, Kind.LISTED_TWICE, Kind.MISSING, Kind.NAME_ONLY, Kind.SIZE_ONLY, Kind.MOVED, Kind.EXTRA);
+            Kind.DIFFERENT,
+            Kind.LISTED_TWICE,
+            Kind.MISSING,
+            Kind.NAME_ONLY,
+            Kind.SIZE_ONLY,
+            Kind.SPELLED_OTHERWISE,
+            Kind.MOVED,
+            Kind.EXTRA);
 
     private DifferenceFold() {}
 

@@ -1,17 +1,15 @@
 package rollbook.verification;
 
-import com.github.luben.zstd.Zstd;
 import java.nio.ByteBuffer;
 import java.nio.channels.NonWritableChannelException;
 import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
-import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** The bytes of a stored document, from any place on: only the chunks that are asked for are fetched, one at a time. */
 final class DocumentChannel implements SeekableByteChannel {
-    private final JdbcClient jdbc;
+    private final DocumentContent content;
     private final UUID documentId;
     /** Where each chunk begins, and the end of the last one. */
     private final long[] starts;
@@ -21,14 +19,10 @@ final class DocumentChannel implements SeekableByteChannel {
     private byte[] chunk = {};
     private boolean open = true;
 
-    DocumentChannel(JdbcClient jdbc, UUID documentId) {
-        this.jdbc = jdbc;
+    DocumentChannel(DocumentContent content, UUID documentId) {
+        this.content = content;
         this.documentId = documentId;
-        List<Integer> sizes = jdbc.sql(
-                        "select size_bytes from verification_document_chunk where document_id = ? order by position")
-                .param(documentId)
-                .query(Integer.class)
-                .list();
+        List<Integer> sizes = content.chunkSizes(documentId);
         starts = new long[sizes.size() + 1];
         for (int i = 0; i < sizes.size(); i++) {
             starts[i + 1] = starts[i] + sizes.get(i);
@@ -54,12 +48,7 @@ final class DocumentChannel implements SeekableByteChannel {
         if (number == fetched) {
             return;
         }
-        byte[] packed = jdbc.sql(
-                        "select content from verification_document_chunk where document_id = ? and position = ?")
-                .params(documentId, number)
-                .query(byte[].class)
-                .single();
-        chunk = Zstd.decompress(packed, (int) (starts[number + 1] - starts[number]));
+        chunk = content.chunk(documentId, number).orElseThrow();
         fetched = number;
     }
 

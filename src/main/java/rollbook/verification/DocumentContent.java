@@ -1,16 +1,16 @@
 package rollbook.verification;
 
-import com.github.luben.zstd.Zstd;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
-import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Enumeration;
+import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -22,7 +22,6 @@ import org.springframework.transaction.annotation.Transactional;
 @Repository
 class DocumentContent {
     private static final int CHUNK_BYTES = 1 << 20;
-    private static final int COMPRESSION_LEVEL = 3;
 
     private final JdbcClient jdbc;
 
@@ -30,21 +29,29 @@ class DocumentContent {
         this.jdbc = jdbc;
     }
 
+    /** Takes the bytes of a document as they are written, piece by piece; it must not change them. */
+    interface Listener {
+        void accept(byte[] chunk) throws IOException;
+    }
+
     /** Writes the bytes of a document that the same transaction will insert, and tells their digest and number. */
     @Transactional(propagation = Propagation.MANDATORY)
-    Stored write(UUID documentId, InputStream content) throws IOException {
+    Stored write(UUID documentId, InputStream content, Listener listener) throws IOException {
         MessageDigest sha256 = sha256();
-        DigestInputStream in = new DigestInputStream(content, sha256);
+        ChunkPacking packing = new ChunkPacking();
         long size = 0;
         for (int position = 0; ; position++) {
-            byte[] chunk = in.readNBytes(CHUNK_BYTES);
+            byte[] chunk = content.readNBytes(CHUNK_BYTES);
             if (chunk.length == 0) {
                 return new Stored(sha256.digest(), size);
             }
+            listener.accept(chunk);
             size += chunk.length;
+            sha256.update(chunk);
+            ChunkPacking.Packed packed = packing.pack(chunk);
             jdbc.sql(
-                            "insert into verification_document_chunk (document_id, position, size_bytes, content) values (?, ?, ?, ?)")
-                    .params(documentId, position, chunk.length, Zstd.compress(chunk, COMPRESSION_LEVEL))
+                            "insert into verification_document_chunk (document_id, position, size_bytes, codec, content) values (?, ?, ?, ?, ?)")
+                    .params(documentId, position, chunk.length, packed.codec().ordinal(), packed.content())
                     .update();
         }
     }
@@ -52,6 +59,26 @@ class DocumentContent {
     /** The bytes as they were uploaded; each chunk is fetched when the reader comes to it. */
     InputStream open(UUID documentId) {
         return new SequenceInputStream(new Chunks(documentId));
+    }
+
+    /** One piece of the bytes; empty behind the last one. Positions count from 0. */
+    Optional<byte[]> chunk(UUID documentId, int position) {
+        return jdbc.sql(
+                        "select size_bytes, codec, content from verification_document_chunk where document_id = ? and position = ?")
+                .params(documentId, position)
+                .query((row, number) -> ChunkPacking.unpack(
+                        ChunkPacking.Codec.values()[row.getInt("codec")],
+                        row.getBytes("content"),
+                        row.getInt("size_bytes")))
+                .optional();
+    }
+
+    /** How many bytes each piece has, in their order. */
+    List<Integer> chunkSizes(UUID documentId) {
+        return jdbc.sql("select size_bytes from verification_document_chunk where document_id = ? order by position")
+                .param(documentId)
+                .query(Integer.class)
+                .list();
     }
 
     static MessageDigest sha256() {
@@ -76,12 +103,10 @@ class DocumentContent {
         }
     }
 
-    private record Chunk(int sizeBytes, byte[] content) {}
-
     private final class Chunks implements Enumeration<InputStream> {
         private final UUID documentId;
         private int position;
-        private @Nullable Chunk next;
+        private byte @Nullable [] next;
 
         Chunks(UUID documentId) {
             this.documentId = documentId;
@@ -95,22 +120,17 @@ class DocumentContent {
 
         @Override
         public InputStream nextElement() {
-            Chunk chunk = next;
+            byte[] chunk = next;
             if (chunk == null) {
                 throw new NoSuchElementException();
             }
             position++;
             next = fetch();
-            return new ByteArrayInputStream(Zstd.decompress(chunk.content(), chunk.sizeBytes()));
+            return new ByteArrayInputStream(chunk);
         }
 
-        private @Nullable Chunk fetch() {
-            return jdbc.sql(
-                            "select size_bytes, content from verification_document_chunk where document_id = ? and position = ?")
-                    .params(documentId, position)
-                    .query((row, number) -> new Chunk(row.getInt("size_bytes"), row.getBytes("content")))
-                    .optional()
-                    .orElse(null);
+        private byte @Nullable [] fetch() {
+            return chunk(documentId, position).orElse(null);
         }
     }
 }

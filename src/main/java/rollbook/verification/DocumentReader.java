@@ -10,23 +10,23 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
-import rollbook.manifest.ManifestReader;
-import rollbook.manifest.RollChecks;
+import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollPart;
-import rollbook.manifest.RollSplit;
-import rollbook.manifest.RollSummary;
-import rollbook.manifest.RollSurvey;
 import rollbook.offload.Rolls;
 
 /**
@@ -40,6 +40,7 @@ class DocumentReader {
 
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final ReadDocuments remembered;
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
@@ -52,6 +53,7 @@ class DocumentReader {
     DocumentReader(
             JdbcClient jdbc,
             DocumentContent content,
+            ReadDocuments remembered,
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
@@ -62,6 +64,7 @@ class DocumentReader {
             Clock clock) {
         this.jdbc = jdbc;
         this.content = content;
+        this.remembered = remembered;
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
@@ -82,41 +85,83 @@ class DocumentReader {
             @Nullable UUID saidItemId,
             boolean doubted) {}
 
-    void read(UUID documentId) throws IOException {
-        Source source =
-                jdbc.sql("""
+    /** @return false if it was read already */
+    boolean read(UUID documentId) throws IOException {
+        Source source = source(documentId).orElse(null);
+        if (source == null) {
+            return false;
+        }
+        if (archives.isArchive(documentId)) {
+            openArchive(source);
+            return true;
+        }
+        Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
+        long[] entries = {0};
+        try (CountingStream in = new CountingStream(content.open(documentId))) {
+            ReadManifest.Known known = clips.known(source.productionId(), rollIds.keySet(), source.uploadedAt());
+            ReadManifest manifest = ReadManifest.read(
+                    in, DocumentHints.named(source.fileName()), known, ReadDocuments.mostBytes(), entry -> {
+                        if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                            progress(documentId, in.count, entries[0]);
+                        }
+                    });
+            transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
+        } catch (ManifestException e) {
+            reject(documentId, e);
+        }
+        return true;
+    }
+
+    /** A document that is read while it arrives, and the rolls that it may speak of. */
+    record Arrival(Map<String, UUID> rollIds, ArrivingBytes<ReadManifest> bytes) implements AutoCloseable {
+        void accept(byte[] chunk) throws IOException {
+            bytes.accept(chunk);
+        }
+
+        @Override
+        public void close() {
+            bytes.close();
+        }
+    }
+
+    Arrival arrival(UUID productionId, String fileName) {
+        Map<String, UUID> rollIds = rolls.idsByCode(productionId);
+        ReadManifest.Known known = clips.known(productionId, rollIds.keySet(), clock.instant());
+        return new Arrival(
+                rollIds,
+                new ArrivingBytes<>(in -> ReadManifest.read(
+                        in, DocumentHints.named(fileName), known, ReadDocuments.mostBytes(), entry -> {})));
+    }
+
+    /**
+     * Notes what was read of a document while it arrived, in the transaction that keeps it.
+     *
+     * @return false if it has yet to be read
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    boolean finish(UUID documentId, Arrival arrival) throws IOException {
+        try {
+            Optional<ReadManifest> manifest = arrival.bytes().finish();
+            manifest.ifPresent(read -> finish(source(documentId).orElseThrow(), read, arrival.rollIds()));
+            return manifest.isPresent();
+        } catch (ManifestException e) {
+            if (archives.isArchive(documentId)) {
+                return false;
+            }
+            reject(documentId, e);
+            return true;
+        }
+    }
+
+    /** Empty if the document was read to its end already. */
+    private Optional<Source> source(UUID documentId) {
+        return jdbc.sql("""
                         select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
                                exists (select 1 from verification_archive_member m
                                        where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
-                        """).param(documentId).query(Source.class).optional().orElse(null);
-        if (source == null) {
-            return;
-        }
-        if (archives.isArchive(documentId)) {
-            openArchive(source);
-            return;
-        }
-        Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
-        RollSurvey survey =
-                new RollSurvey(rollIds.keySet(), source.fileName(), ManifestHeader.rootFolderIn(source.fileName()));
-        RollChecks checks = clips.checks(source.productionId(), source.uploadedAt());
-        long[] entries = {0};
-        try (CountingStream in = new CountingStream(content.open(documentId))) {
-            ManifestHeader header = new ManifestReader().read(in, source.fileName(), entry -> {
-                survey.add(entry);
-                checks.accept(entry);
-                if (++entries[0] % PROGRESS_ENTRIES == 0) {
-                    progress(documentId, in.count, entries[0]);
-                }
-            });
-            RollSplit split = survey.split();
-            Map<String, RollSummary> summaries = checks.summaries(split);
-            transaction.executeWithoutResult(status -> finish(source, header, split.parts(), summaries, rollIds));
-        } catch (ManifestException e) {
-            reject(documentId, e);
-        }
+                        """).param(documentId).query(Source.class).optional();
     }
 
     private void openArchive(Source source) throws IOException {
@@ -133,12 +178,8 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(
-            Source source,
-            ManifestHeader header,
-            List<RollPart> parts,
-            Map<String, RollSummary> summaries,
-            Map<String, UUID> rollIds) {
+    private void finish(Source source, ReadManifest manifest, Map<String, UUID> rollIds) {
+        ManifestHeader header = manifest.header();
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
@@ -172,15 +213,16 @@ class DocumentReader {
             return;
         }
         notes.add(source.productionId(), source.id(), header);
+        remembered.remember(source.id(), DocumentHints.named(source.fileName()), manifest.entries());
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();
-        for (RollPart part : parts) {
+        for (RollPart part : manifest.split().parts()) {
             UUID partId = UUID.randomUUID();
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
-            clips.write(source.productionId(), partId, summaries.get(part.folder()));
+            clips.write(source.productionId(), partId, manifest.summaries().get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }

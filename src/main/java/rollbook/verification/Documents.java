@@ -60,6 +60,7 @@ class Documents {
 
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final DocumentReader reader;
     private final MediaItems items;
     private final SchedulerClient jobs;
     private final AuditTrail trail;
@@ -68,12 +69,14 @@ class Documents {
     Documents(
             JdbcClient jdbc,
             DocumentContent content,
+            DocumentReader reader,
             MediaItems items,
             SchedulerClient jobs,
             AuditTrail trail,
             Clock clock) {
         this.jdbc = jdbc;
         this.content = content;
+        this.reader = reader;
         this.items = items;
         this.jobs = jobs;
         this.trail = trail;
@@ -81,7 +84,7 @@ class Documents {
     }
 
     /**
-     * Keeps a document and orders its reading. When this returns, the document is safe. A document that is here already
+     * Keeps a document and reads it while it arrives. When this returns, the document is safe. A document that is here already
      * changes nothing.
      *
      * @param saidSubject what the uploader says it describes, or null if each document tells for itself
@@ -97,8 +100,21 @@ class Documents {
                 throw new NotFoundException();
             }
         }
+        try (DocumentReader.Arrival arrival = reader.arrival(by.productionId(), fileName)) {
+            return store(by, fileName, bytes, saidSubject, saidItemId, arrival);
+        }
+    }
+
+    private Receipt store(
+            Membership by,
+            String fileName,
+            InputStream bytes,
+            @Nullable Subject saidSubject,
+            @Nullable UUID saidItemId,
+            DocumentReader.Arrival arrival)
+            throws IOException {
         UUID id = UUID.randomUUID();
-        DocumentContent.Stored stored = content.write(id, bytes);
+        DocumentContent.Stored stored = content.write(id, bytes, arrival::accept);
         Optional<UUID> added = jdbc.sql("""
                         insert into verification_document (id, production_id, sha256, file_name, size_bytes, uploaded_at,
                             uploaded_by, said_subject, said_item_id)
@@ -123,7 +139,10 @@ class Documents {
                 .update();
         trail.add(
                 by.act("document.uploaded", "document", fileName, HexFormat.of().formatHex(stored.sha256())));
-        jobs.scheduleIfNotExists(DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        if (!reader.finish(id, arrival)) {
+            jobs.scheduleIfNotExists(
+                    DocumentReading.TASK.instance(id.toString()).build(), clock.instant());
+        }
         return new Receipt(id, fileName, false);
     }
 

@@ -4,29 +4,32 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.time.Instant;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestReader;
+import rollbook.manifest.PackedEntries;
+import rollbook.manifest.PartFilter;
 
 /** The parts of documents that speak of a roll, and the files they list. */
 @Repository
 class Evidence {
     private final JdbcClient jdbc;
     private final DocumentContent content;
+    private final ReadDocuments read;
     private final AlgorithmStatements algorithms;
 
-    Evidence(JdbcClient jdbc, DocumentContent content, AlgorithmStatements algorithms) {
+    Evidence(JdbcClient jdbc, DocumentContent content, ReadDocuments read, AlgorithmStatements algorithms) {
         this.jdbc = jdbc;
         this.content = content;
+        this.read = read;
         this.algorithms = algorithms;
     }
 
@@ -86,68 +89,39 @@ class Evidence {
 
     /** The files of some parts together, with paths relative to each part's folder. */
     FileListing listing(List<Piece> pieces) throws IOException {
+        if (pieces.size() == 1) {
+            return FileListing.of(entries(pieces.get(0)), filter(pieces.get(0)));
+        }
         FileListing listing = new FileListing();
-        Map<UUID, List<Piece>> byDocument = pieces.stream()
-                .collect(Collectors.groupingBy(Piece::documentId, LinkedHashMap::new, Collectors.toList()));
-        for (List<Piece> ofDocument : byDocument.values()) {
-            addDocument(ofDocument, listing);
+        for (Piece piece : pieces) {
+            listing.addAll(entries(piece), filter(piece));
         }
         return listing;
     }
 
-    private void addDocument(List<Piece> pieces, FileListing listing) throws IOException {
-        Piece any = pieces.get(0);
-        List<PartFilter> filters = filters(pieces);
-        try (InputStream in = content.open(any.documentId())) {
-            new ManifestReader().read(in, algorithms.hints(any.documentId(), any.fileName()), entry -> {
-                for (PartFilter filter : filters) {
-                    String path = filter.relative(entry.path());
-                    if (path != null) {
-                        listing.add(path.equals(entry.path()) ? entry : entry.withPath(path));
-                    }
-                }
-            });
-        } catch (ManifestException e) {
-            throw new IOException("A document that was read once can't be read again: " + any.documentId(), e);
+    private PackedEntries entries(Piece piece) throws IOException {
+        DocumentHints hints = algorithms.hints(piece.documentId(), piece.fileName());
+        Optional<PackedEntries> known = read.entries(piece.documentId(), hints);
+        if (known.isPresent()) {
+            return known.get();
         }
+        PackedEntries entries = new PackedEntries();
+        try (InputStream in = content.open(piece.documentId())) {
+            new ManifestReader().read(in, hints, entries::add);
+        } catch (ManifestException e) {
+            throw new IOException("A document that was read once can't be read again: " + piece.documentId(), e);
+        }
+        read.remember(piece.documentId(), hints, entries);
+        return entries;
     }
 
-    private List<PartFilter> filters(List<Piece> pieces) {
-        List<String> folders = pieces.get(0).onlyPart()
-                ? List.of(pieces.get(0).folder())
-                : jdbc.sql("select folder from verification_part where document_id = ?")
-                        .param(pieces.get(0).documentId())
+    private PartFilter filter(Piece piece) {
+        List<String> otherFolders = piece.onlyPart()
+                ? List.of()
+                : jdbc.sql("select folder from verification_part where document_id = ? and id <> ?")
+                        .params(piece.documentId(), piece.partId())
                         .query(String.class)
                         .list();
-        return pieces.stream()
-                .map(piece -> new PartFilter(
-                        piece.folder(),
-                        folders.stream()
-                                .filter(folder -> !folder.equals(piece.folder()))
-                                .toList()))
-                .toList();
-    }
-
-    /** Which paths of a document lie in one of its parts: those in its folder that are in no other part's folder inside it. */
-    static final class PartFilter {
-        private final String prefix;
-        private final List<String> innerPrefixes;
-
-        PartFilter(String folder, List<String> otherFolders) {
-            this.prefix = folder.isEmpty() ? "" : folder + "/";
-            this.innerPrefixes = otherFolders.stream()
-                    .filter(other -> !other.isEmpty() && (other + "/").startsWith(prefix))
-                    .map(other -> other + "/")
-                    .toList();
-        }
-
-        /** The path relative to the part's folder, or null if it isn't in the part. */
-        @Nullable
-        String relative(String path) {
-            if (!path.startsWith(prefix) || innerPrefixes.stream().anyMatch(path::startsWith)) {
-                return null;
-            }
-            return path.substring(prefix.length());
-        }
+        return new PartFilter(piece.folder(), otherFolders);
     }
 }

@@ -55,6 +55,7 @@ final class GoodVersions {
             boolean comparable = other != null
                     && !copy.id().equals(bad.id())
                     && copy.rendition() == bad.rendition()
+                    && !copy.isErased()
                     && copy.itemCondition() == Condition.GOOD
                     && other.verdict() != Verdict.UNKNOWN
                     && Objects.equals(other.referencePartId(), verdict.referencePartId());

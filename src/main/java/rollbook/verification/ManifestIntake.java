@@ -47,13 +47,14 @@ public class ManifestIntake {
     }
 
     /**
-     * Reads a document that the same transaction has stored, and judges the rolls it speaks of, now instead of in the
+     * Makes sure that a document which the same transaction has stored is read, and judges the rolls it speaks of, now instead of in the
      * background.
      */
     @Transactional(propagation = Propagation.MANDATORY, rollbackFor = Exception.class)
     public void readNow(UUID productionId, UUID documentId) throws IOException {
-        reader.read(documentId);
-        jobs.cancel(TaskInstanceId.of(DocumentReading.TASK.getTaskName(), documentId.toString()));
+        if (reader.read(documentId)) {
+            jobs.cancel(TaskInstanceId.of(DocumentReading.TASK.getTaskName(), documentId.toString()));
+        }
         for (UUID rollId : takeOrderedRolls(productionId)) {
             judge.judge(productionId, rollId);
         }

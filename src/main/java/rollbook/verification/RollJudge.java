@@ -38,6 +38,7 @@ class RollJudge {
     private final ClipSummaries clips;
     private final AlgorithmStatements algorithms;
     private final Clearances clearances;
+    private final MediumClearances mediumClearances;
     private final Clock clock;
 
     RollJudge(
@@ -48,6 +49,7 @@ class RollJudge {
             ClipSummaries clips,
             AlgorithmStatements algorithms,
             Clearances clearances,
+            MediumClearances mediumClearances,
             Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
@@ -56,6 +58,7 @@ class RollJudge {
         this.clips = clips;
         this.algorithms = algorithms;
         this.clearances = clearances;
+        this.mediumClearances = mediumClearances;
         this.clock = clock;
     }
 
@@ -72,10 +75,18 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         for (Copy copy : ofRoll) {
-            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            // An erased copy has its verdict, and no document can change that; only writing it again can.
+            if (!copy.isErased()) {
+                EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+                judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            }
         }
+        lookAgain(productionId, rollId);
+    }
+
+    private void lookAgain(UUID productionId, UUID rollId) {
         clearances.lookAgain(productionId, rollId);
+        mediumClearances.lookAgain(productionId, rollId);
     }
 
     private void judge(
@@ -100,7 +111,8 @@ class RollJudge {
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
-                clock.instant());
+                clock.instant(),
+                choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
         }
@@ -137,7 +149,8 @@ class RollJudge {
                 comparison.count(Kind.MOVED),
                 comparison.count(Kind.SIZE_ONLY),
                 comparison.count(Kind.NAME_ONLY),
-                comparison.count(Kind.LISTED_TWICE));
+                comparison.count(Kind.LISTED_TWICE),
+                comparison.count(Kind.SPELLED_OTHERWISE));
     }
 
     /** A copy that is being written over is proven no longer, whatever was proven of what was there before. */
@@ -152,7 +165,7 @@ class RollJudge {
                     written.rollId(),
                     CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
                     List.of());
-            clearances.lookAgain(written.productionId(), written.rollId());
+            lookAgain(written.productionId(), written.rollId());
         }
     }
 

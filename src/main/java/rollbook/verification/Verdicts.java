@@ -16,17 +16,24 @@ import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.manifest.FileFinding;
+import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.Verdict;
 
 /** The verdicts on copies, appended and never changed. The newest one of a copy holds. */
 @Repository
 class Verdicts {
-    /** The list of a copy that went wholly wrong helps nobody past this; the counts stay exact. */
-    static final int DIFFERENCES_KEPT = 10_000;
+    static final int DIFFERENCES_KEPT = ManifestComparison.FINDINGS_KEPT;
 
     private static final int BATCH = 1_000;
+    private static final String VERDICT = """
+            v.*, (select least(d.uploaded_at, g.created_on) from verification_part p
+                  join verification_document d on d.id = p.document_id
+                  join verification_reading g on g.document_id = d.id
+                  where p.id = v.evidence_part_id) as checked_at
+            from verification_verdict v
+            """;
     private static final String NEWEST =
-            "select distinct on (v.copy_id) v.* from verification_verdict v where v.production_id = :production ";
+            "select distinct on (v.copy_id) " + VERDICT + " where v.production_id = :production ";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -56,6 +63,18 @@ class Verdicts {
                 .list());
     }
 
+    /** Of the rolls that have a copy on the item, which isn't erased. */
+    Map<UUID, CopyVerdict> ofRollsOn(UUID productionId, UUID itemId) {
+        return byCopy(jdbc.sql(NEWEST + """
+                        and v.roll_id in (select c.roll_id from offload_copy c where c.item_id = :item and c.erased_at is null)
+                        order by v.copy_id, v.id desc
+                        """)
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Verdicts::verdict)
+                .list());
+    }
+
     Map<UUID, CopyVerdict> all(UUID productionId) {
         return byCopy(jdbc.sql(NEWEST + "order by v.copy_id, v.id desc")
                 .param("production", productionId)
@@ -65,16 +84,14 @@ class Verdicts {
 
     /** Every verdict on the copies of a roll, newest first. */
     List<CopyVerdict> history(UUID productionId, UUID rollId) {
-        return jdbc.sql(
-                        "select * from verification_verdict v where v.production_id = ? and v.roll_id = ? order by v.id desc")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.roll_id = ? order by v.id desc")
                 .params(productionId, rollId)
                 .query(Verdicts::verdict)
                 .list();
     }
 
     Optional<CopyVerdict> newest(UUID productionId, UUID copyId) {
-        return jdbc.sql(
-                        "select * from verification_verdict where production_id = ? and copy_id = ? order by id desc limit 1")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.copy_id = ? order by v.id desc limit 1")
                 .params(productionId, copyId)
                 .query(Verdicts::verdict)
                 .optional();
@@ -86,8 +103,9 @@ class Verdicts {
         CopyVerdict.Counts counts = verdict.counts();
         long id = jdbc.sql("""
                         insert into verification_verdict (production_id, copy_id, roll_id, verdict, reasons, reference_part_id,
-                            evidence_part_id, same, different, missing, extra, moved, size_only, name_only, listed_twice, judged_at)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning id
+                            evidence_part_id, same, different, missing, extra, moved, size_only, name_only, listed_twice,
+                            spelled_otherwise, judged_at)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning id
                         """)
                 .param(productionId)
                 .param(verdict.copyId())
@@ -104,15 +122,15 @@ class Verdicts {
                 .param(counts.sizeOnly())
                 .param(counts.nameOnly())
                 .param(counts.listedTwice())
+                .param(counts.spelledOtherwise())
                 .param(Timestamp.from(verdict.judgedAt()))
                 .query(Long.class)
                 .single();
-        List<FileFinding> kept = findings.subList(0, Math.min(findings.size(), DIFFERENCES_KEPT));
         int[] position = {0};
         batches.batchUpdate("""
                 insert into verification_difference (verdict_id, position, kind, path, expected, found, other_path)
                 values (?, ?, ?, ?, ?, ?, ?)
-                """, kept, BATCH, (row, finding) -> set(row, id, position[0]++, finding));
+                """, findings, BATCH, (row, finding) -> set(row, id, position[0]++, finding));
         return id;
     }
 
@@ -202,7 +220,11 @@ class Verdicts {
                         row.getLong("moved"),
                         row.getLong("size_only"),
                         row.getLong("name_only"),
-                        row.getLong("listed_twice")),
-                row.getTimestamp("judged_at").toInstant());
+                        row.getLong("listed_twice"),
+                        row.getLong("spelled_otherwise")),
+                row.getTimestamp("judged_at").toInstant(),
+                row.getTimestamp("checked_at") == null
+                        ? null
+                        : row.getTimestamp("checked_at").toInstant());
     }
 }

@@ -12,6 +12,7 @@ import static rollbook.manifest.Manifests.md5;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import rollbook.manifest.FileFinding.Facts;
 import rollbook.manifest.FileFinding.Kind;
@@ -197,6 +198,149 @@ class ManifestComparisonTests {
         ManifestComparison comparison = ManifestComparison.of(FileListing.of(reference), FileListing.of(copy));
 
         assertThat(comparison.count(Kind.MISSING)).isEqualTo(50_000);
+    }
+
+    @Test
+    void aFileThatIsOnlySpelledOtherwiseIsThere() {
+        FileFinding finding = only(md5("Clips/Take 3?.mov", 1), md5("CLIPS/take 3_.mov", 1));
+
+        assertThat(finding.kind()).isEqualTo(Kind.SPELLED_OTHERWISE);
+        assertThat(finding.path()).isEqualTo("Clips/Take 3?.mov");
+        assertThat(finding.otherPath()).isEqualTo("CLIPS/take 3_.mov");
+    }
+
+    @Test
+    void aFileThatIsSpelledOtherwiseWithOtherBytesIsNotMissing() {
+        FileFinding finding = only(md5("Clips/a.mov", 1), md5("clips/a.mov", 2));
+
+        assertThat(finding.kind()).isEqualTo(Kind.DIFFERENT);
+        assertThat(finding.otherPath()).isEqualTo("clips/a.mov");
+        assertThat(only(file("A", 5L, digest(MD5, 1)), file("a", 5L, digest(SHA1, 1)))
+                        .kind())
+                .isEqualTo(Kind.SIZE_ONLY);
+        assertThat(only(file("A", null, digest(MD5, 1)), file("a", null, digest(SHA1, 1)))
+                        .kind())
+                .isEqualTo(Kind.NAME_ONLY);
+    }
+
+    @Test
+    void whichOfTwoSpellingsIsMeantTheDigestsTell() {
+        assertThat(kinds(listing(md5("a:", 1), md5("a|", 2)), listing(md5("A_", 2), md5("a_", 1))))
+                .containsExactly(Kind.SPELLED_OTHERWISE, Kind.SPELLED_OTHERWISE);
+        assertThat(kinds(listing(md5("a:", 1), md5("a|", 2)), listing(md5("A_", 2))))
+                .containsExactly(Kind.MISSING, Kind.SPELLED_OTHERWISE);
+        assertThat(kinds(listing(md5("a:", 1), md5("a|", 1)), listing(md5("a_", 1))))
+                .as("two equal files are not proven by one")
+                .containsExactly(Kind.SPELLED_OTHERWISE, Kind.MISSING);
+    }
+
+    @Test
+    void aFileWithEqualBytesElsewhereIsMovedThoughAnotherIsSpelledLikeIt() {
+        assertThat(kinds(listing(md5("a", 1)), listing(md5("A", 2), md5("x/y", 1))))
+                .containsExactly(Kind.MOVED, Kind.EXTRA);
+    }
+
+    /** ASC MHL 1.0, 5.6.6: the record of a renamed file names its previous path. */
+    @Test
+    void aRenamedFileIsFoundByItsPreviousPath() {
+        FileListing reference = listing(md5("a", 1), md5("b", 1));
+        FileListing copy = listing(renamed("x", "b", 1), renamed("y", "a", 1));
+
+        assertThat(ManifestComparison.of(reference, copy).findings())
+                .extracting(FileFinding::path, FileFinding::kind, FileFinding::otherPath)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("a", Kind.MOVED, "y"),
+                        org.assertj.core.groups.Tuple.tuple("b", Kind.MOVED, "x"));
+        assertThat(ManifestComparison.of(copy, reference).findings())
+                .extracting(FileFinding::path, FileFinding::otherPath)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("x", "b"), org.assertj.core.groups.Tuple.tuple("y", "a"));
+    }
+
+    @Test
+    void aPreviousPathProvesNothingWithoutEqualBytes() {
+        assertThat(kinds(listing(md5("a", 1)), listing(renamed("x", "a", 2))))
+                .containsExactly(Kind.MISSING, Kind.EXTRA);
+    }
+
+    @Test
+    void keepsTheFirstFindingsAndCountsAndHandsOutAll() {
+        List<ManifestEntry> reference = new ArrayList<>();
+        for (int i = 0; i < ManifestComparison.FINDINGS_KEPT + 5; i++) {
+            reference.add(md5("f" + i, 1));
+        }
+        List<FileFinding> all = new ArrayList<>();
+
+        ManifestComparison comparison = ManifestComparison.of(FileListing.of(reference), listing(), all::add);
+
+        assertThat(comparison.count(Kind.MISSING)).isEqualTo(reference.size());
+        assertThat(all).hasSize(reference.size());
+        assertThat(comparison.findings()).isEqualTo(all.subList(0, ManifestComparison.FINDINGS_KEPT));
+    }
+
+    /** Every file of the reference comes out as one thing, and no file of the copy stands for two. */
+    @Test
+    void countsEachFileOnce() {
+        String[] paths = {"a", "A", "b", "b.", "B", "c:", "c_", "x/a", "x\\a"};
+        for (long seed = 1; seed <= 3_000; seed++) {
+            SplittableRandom random = new SplittableRandom(seed);
+            List<ManifestEntry> reference = new ArrayList<>();
+            List<ManifestEntry> copy = new ArrayList<>();
+            for (String path : paths) {
+                for (List<ManifestEntry> side : List.of(reference, copy)) {
+                    for (int times = random.nextInt(5) - 2; times > 0; times--) {
+                        side.add(md5(path, random.nextInt(3)));
+                    }
+                }
+            }
+            FileListing expected = FileListing.of(reference);
+            FileListing found = FileListing.of(copy);
+
+            ManifestComparison comparison = ManifestComparison.of(expected, found);
+
+            long extra = comparison.count(Kind.EXTRA);
+            long ofReference = comparison.findings().stream()
+                    .filter(finding -> finding.kind() != Kind.EXTRA)
+                    .map(FileFinding::path)
+                    .distinct()
+                    .count();
+            List<String> others = comparison.findings().stream()
+                    .map(FileFinding::otherPath)
+                    .filter(java.util.Objects::nonNull)
+                    .toList();
+            assertThat(others).as("seed %d", seed).doesNotHaveDuplicates();
+            assertThat(comparison.count(Kind.SAME) + ofReference)
+                    .as("seed %d", seed)
+                    .isBetween((long) expected.size(), (long) expected.size() + found.size() - extra);
+            assertThat(comparison.count(Kind.SAME)
+                            + comparison.count(Kind.MOVED)
+                            + comparison.count(Kind.SPELLED_OTHERWISE))
+                    .as("seed %d: no more than a pairing by digest alone would give", seed)
+                    .isLessThanOrEqualTo(mostPairs(reference, copy));
+        }
+    }
+
+    private static long mostPairs(List<ManifestEntry> reference, List<ManifestEntry> copy) {
+        long pairs = 0;
+        for (int seed = 0; seed < 3; seed++) {
+            Checksum checksum = digest(MD5, seed);
+            pairs += Math.min(
+                    reference.stream()
+                            .filter(one -> one.checksums().contains(checksum))
+                            .map(ManifestEntry::path)
+                            .distinct()
+                            .count(),
+                    copy.stream()
+                            .filter(one -> one.checksums().contains(checksum))
+                            .map(ManifestEntry::path)
+                            .distinct()
+                            .count());
+        }
+        return pairs;
+    }
+
+    private static ManifestEntry renamed(String path, String previousPath, int seed) {
+        return new ManifestEntry(path, null, List.of(digest(MD5, seed)), Action.NONE, 1, previousPath, null);
     }
 
     private static Kind kind(ManifestEntry expected, ManifestEntry found) {

@@ -128,6 +128,7 @@ class DifferenceFoldTests {
         Copy unknown = copy("U", Condition.GOOD, Rendition.AS_RECORDED);
         Copy elsewhere = copy("R", Condition.GOOD, Rendition.AS_RECORDED);
         Copy cut = copy("C", Condition.GOOD, Rendition.AS_RECORDED);
+        Copy erased = copy("ERASED", Condition.GOOD, Rendition.AS_RECORDED);
         GoodVersions good = good(
                 false,
                 Map.of(
@@ -136,6 +137,7 @@ class DifferenceFoldTests {
                         unknown, verdict(unknown, Verdict.UNKNOWN, REFERENCE, 0),
                         elsewhere, verdict(elsewhere, Verdict.PROVEN, UUID.randomUUID(), 0),
                         cut, verdict(cut, Verdict.FAILED, REFERENCE, 10_001),
+                        erased, verdict(erased, Verdict.PROVEN, REFERENCE, 0),
                         bad, verdict(bad, Verdict.FAILED, REFERENCE, 0)),
                 Map.of(cut, List.of(missing("other"))));
         assertThat(good.of(missing("x"))).isEmpty();
@@ -180,14 +182,29 @@ class DifferenceFoldTests {
                 List.of(),
                 reference,
                 UUID.randomUUID(),
-                new CopyVerdict.Counts(9, 0, missing, 0, 0, 0, 0, 0),
-                Instant.EPOCH);
+                new CopyVerdict.Counts(9, 0, missing, 0, 0, 0, 0, 0, 0),
+                Instant.EPOCH,
+                null);
     }
 
     private static Copy copy(String itemCode, Condition condition, Rendition rendition) {
         UUID id = UUID.randomUUID();
         return new Copy(
-                id, id, id, itemCode, MediaKind.DRIVE, condition, id, "Set", false, null, rendition, Instant.EPOCH);
+                id,
+                id,
+                id,
+                itemCode,
+                MediaKind.DRIVE,
+                condition,
+                id,
+                "Set",
+                false,
+                "",
+                null,
+                rendition,
+                Instant.EPOCH,
+                itemCode.equals("ERASED") ? Instant.EPOCH : null,
+                null);
     }
 
     private static Roll roll(boolean onCard) {

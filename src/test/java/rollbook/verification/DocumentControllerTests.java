@@ -7,6 +7,7 @@ import static rollbook.verification.DocumentScene.list;
 import static rollbook.verification.DocumentScene.parsed;
 import static rollbook.verification.DocumentScene.sentence;
 
+import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -25,6 +26,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Rolls;
 import rollbook.production.Role;
@@ -64,11 +66,22 @@ class DocumentControllerTests {
     @Autowired
     StatementCount statements;
 
+    @Autowired
+    DocumentContent content;
+
+    @Autowired
+    SchedulerClient scheduler;
+
+    @Autowired
+    TransactionTemplate transaction;
+
     private DocumentScene scene;
+    private UnreadDocuments unread;
 
     @BeforeEach
     void makeProduction() {
         scene = new DocumentScene(fixtures, mvc, rolls);
+        unread = new UnreadDocuments(jdbc, content, scheduler, transaction);
     }
 
     @ParameterizedTest
@@ -146,7 +159,7 @@ class DocumentControllerTests {
     @Test
     void aDocumentRejectedForAFaultIsReadAgainOnce() throws Exception {
         scene.roll("A001");
-        UUID document = scene.sendOne("CARD", "card.md5", list("A001"));
+        UUID document = unread.store(scene.wrangler, Subject.CARD, "card.md5", list("A001"));
         reader.rejectForFault(document);
         jobs.run();
         Document page = scene.see("documents/" + document);

@@ -7,6 +7,7 @@ import static rollbook.verification.DocumentScene.list;
 import static rollbook.verification.DocumentScene.parsed;
 import static rollbook.verification.DocumentScene.sentence;
 
+import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -27,6 +28,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.mock.web.MockMultipartFile;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.offload.Rolls;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
@@ -62,11 +64,22 @@ class DocumentsControllerTests {
     @Autowired
     StatementCount statements;
 
+    @Autowired
+    DocumentContent content;
+
+    @Autowired
+    SchedulerClient scheduler;
+
+    @Autowired
+    TransactionTemplate transaction;
+
     private DocumentScene scene;
+    private UnreadDocuments unread;
 
     @BeforeEach
     void makeProduction() {
         scene = new DocumentScene(fixtures, mvc, rolls);
+        unread = new UnreadDocuments(jdbc, content, scheduler, transaction);
     }
 
     @Test
@@ -80,15 +93,12 @@ class DocumentsControllerTests {
         assertThat(sentence(told)).isEqualTo("2 documents are stored. 1 file was not stored.");
         assertThat(told.select("tbody tr").eachText())
                 .satisfiesExactly(
-                        row -> assertThat(row).contains("card.md5", "Stored, SHA-256", "waits to be read"),
+                        row -> assertThat(row).contains("card.md5", "Stored, SHA-256", "read: 1 part waits for you"),
                         row -> assertThat(row).contains("empty.md5", "Not stored: the file is empty"),
                         row -> assertThat(row).contains("drive.md5", "Stored, SHA-256"));
-        assertThat(told.select("#told").attr("hx-trigger")).isEqualTo("every 2s");
-        assertThat(scene.see(told.select("#told")
-                                .attr("hx-get")
-                                .substring(scene.production.path("").length()))
-                        .select("#told"))
-                .hasSize(1);
+        assertThat(told.select("#told").hasAttr("hx-get"))
+                .as("nothing is being read any more")
+                .isFalse();
         assertThat(documents.count(scene.production.id)).isEqualTo(2);
 
         String address = told.select("tbody a").first().attr("href");
@@ -199,6 +209,24 @@ class DocumentsControllerTests {
         assertThat(documents.count(scene.production.id)).isZero();
     }
 
+    /** The program failed to read it while it arrived: it is safe all the same, and the job reads it. */
+    @Test
+    void aDocumentThatWasNotReadWhileItArrivedIsReadInTheBackground() throws Exception {
+        scene.roll("A001");
+        UUID document = unread.store(scene.wrangler, Subject.CARD, "card.md5", list("A001"));
+        MvcTestResult again = scene.send(Role.WRANGLER, "CARD", file("card.md5", list("A001")));
+
+        Document told = scene.told(again);
+        assertThat(told.select("#told").attr("hx-trigger")).isEqualTo("every 2s");
+        assertThat(scene.see(told.select("#told")
+                                .attr("hx-get")
+                                .substring(scene.production.path("").length()))
+                        .select("#told"))
+                .hasSize(1);
+        jobs.run();
+        assertThat(sentence(scene.see("documents/" + document))).contains("which is assigned");
+    }
+
     @Test
     void whoMayNotSendGetsNoFormAndIsRefused() throws Exception {
         for (Role role : List.of(Role.READER, Role.OFFICE)) {
@@ -214,7 +242,7 @@ class DocumentsControllerTests {
             assertThat(scene.see("documents", role).select("main input[type=file][multiple]"))
                     .hasSize(1);
         }
-        assertThat(sentence(scene.see("documents", Role.READER))).contains("3 are being read.");
+        assertThat(sentence(scene.see("documents", Role.READER))).contains("3 documents wait until a wrangler");
     }
 
     @Test
@@ -323,7 +351,7 @@ class DocumentsControllerTests {
         scene.sendOne("CARD", "assigned.md5", "# card\n" + list("A001"));
         scene.sendOne("", "bad.md5", "not a list\n");
         jobs.run();
-        scene.sendOne("", "new.md5", "# new\n" + list("A001"));
+        unread.store(scene.wrangler, null, "new.md5", "# new\n" + list("A001"));
 
         Document page = scene.see("documents");
         assertThat(sentence(page))
