@@ -25,6 +25,7 @@ class PurityTests {
             "rollbook.offload.ReportedBytes",
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
+            "rollbook.verification.DocumentNote",
             "rollbook.verification.EvidenceChoice",
             "rollbook.verification.RecheckPlan",
             "rollbook.verification.RecheckSchedule",

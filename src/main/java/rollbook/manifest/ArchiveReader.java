@@ -135,7 +135,7 @@ public final class ArchiveReader {
     /** That a first file is listed is enough; what is wrong further down is for the document's own reading to say. */
     private static boolean isList(String path, InputStream in) throws IOException {
         try {
-            new ManifestReader().read(in, path.substring(path.lastIndexOf('/') + 1), entry -> {
+            new ManifestReader().read(in, DocumentHints.named(path.substring(path.lastIndexOf('/') + 1)), entry -> {
                 throw new Listed();
             });
             return false;

@@ -2,6 +2,7 @@ package rollbook.manifest;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ManifestHeader.Process;
@@ -74,6 +75,7 @@ final class AscMhlReader {
                 scope.process(),
                 creator.comment(),
                 rootFolder,
+                Map.of(),
                 details);
     }
 

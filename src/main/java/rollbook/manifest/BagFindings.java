@@ -10,14 +10,8 @@ final class BagFindings {
     private static final int EXAMPLES = 5;
     private static final int INFO_LINES = 100;
 
-    private final String base;
     private final List<ArchiveFinding> lines = new ArrayList<>();
     private final Map<BagFinding, Tally> tallies = new EnumMap<>(BagFinding.class);
-
-    /** @param base the bag's folder: an archive may hold several */
-    BagFindings(String base) {
-        this.base = base;
-    }
 
     private static final class Tally {
         long count;
@@ -31,9 +25,7 @@ final class BagFindings {
     void add(BagFinding kind, long count, List<String> examples) {
         Tally tally = tallies.computeIfAbsent(kind, any -> new Tally());
         tally.count += count;
-        examples.stream()
-                .limit(EXAMPLES - tally.examples.size())
-                .forEach(example -> tally.examples.add(base + example));
+        examples.stream().limit(EXAMPLES - tally.examples.size()).forEach(tally.examples::add);
     }
 
     void addInfo(BagInfo.Line line) {
@@ -50,8 +42,9 @@ final class BagFindings {
             tallies.forEach((kind, tally) -> {
                 if (kind.weight() == weight) {
                     String names = String.join(", ", tally.examples);
-                    String more = tally.count > tally.examples.size() ? " …" : "";
-                    all.add(new ArchiveFinding(kind.weight(), kind.messageKey(), tally.count, List.of(names + more)));
+                    boolean more = !names.isEmpty() && tally.count > tally.examples.size();
+                    all.add(new ArchiveFinding(
+                            kind.weight(), kind.messageKey(), tally.count, List.of(more ? names + " …" : names)));
                 }
             });
         }

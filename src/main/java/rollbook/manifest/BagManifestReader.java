@@ -3,13 +3,9 @@ package rollbook.manifest;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.jspecify.annotations.Nullable;
-import rollbook.manifest.AlgorithmHint.Conclusion;
 import rollbook.manifest.ManifestEntry.Action;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 
@@ -24,31 +20,29 @@ final class BagManifestReader {
             Pattern.compile("[0-9A-Fa-f]{16,128}([ \\t]+)(\\*?)(?:\\./)?data/.+", Pattern.DOTALL);
 
     private final LineReader lines;
-    private final AlgorithmHint hint;
-    private final boolean properlyNamed;
+    private final ListedDigests digests;
     private final boolean coded;
     private final boolean ofPayload;
-    private final Set<ChecksumAlgorithm> algorithms = EnumSet.noneOf(ChecksumAlgorithm.class);
-    private AlgorithmBasis basis = AlgorithmBasis.STATED;
     private long entries;
     private long asterisks;
     private long barePercents;
 
-    private BagManifestReader(InputStream in, String fileName, boolean coded, boolean ofPayload) {
+    private BagManifestReader(InputStream in, DocumentHints hints, boolean coded, boolean ofPayload) {
+        // The name of a bag's manifest is where the standard has the algorithm stated.
+        boolean properlyNamed = NAMED.matcher(hints.fileName()).matches();
         this.lines = new LineReader(new BagLines(in));
-        this.hint = new AlgorithmHint(fileName);
-        this.properlyNamed = NAMED.matcher(fileName).matches();
+        this.digests = new ListedDigests(hints, properlyNamed ? AlgorithmBasis.STATED : AlgorithmBasis.FILE_NAME);
         this.coded = coded;
         this.ofPayload = ofPayload;
     }
 
     /** @param coded whether the bag's version writes LF, CR and percent signs as codes; true where it isn't known */
-    static BagManifestReader ofPayload(InputStream in, String fileName, boolean coded) {
-        return new BagManifestReader(in, fileName, coded, true);
+    static BagManifestReader ofPayload(InputStream in, DocumentHints hints, boolean coded) {
+        return new BagManifestReader(in, hints, coded, true);
     }
 
-    static BagManifestReader ofTagFiles(InputStream in, String fileName, boolean coded) {
-        return new BagManifestReader(in, fileName, coded, false);
+    static BagManifestReader ofTagFiles(InputStream in, DocumentHints hints, boolean coded) {
+        return new BagManifestReader(in, hints, coded, false);
     }
 
     /**
@@ -95,17 +89,7 @@ final class BagManifestReader {
         if (entries == 0) {
             throw new ManifestException(ManifestProblem.NOTHING_LISTED, Math.max(1, lines.lineNumber()), 1);
         }
-        return new ManifestHeader(
-                ManifestFormat.BAGIT,
-                algorithms,
-                basis,
-                entries,
-                0,
-                null,
-                null,
-                ManifestHeader.Process.NONE,
-                null,
-                null);
+        return digests.header(ManifestFormat.BAGIT, entries);
     }
 
     private ManifestEntry entry(String line) throws ManifestException {
@@ -131,32 +115,20 @@ final class BagManifestReader {
     }
 
     private Checksum checksum(String digits, long line) throws ManifestException {
-        Conclusion concluded = conclude(digits.length());
-        if (concluded == null) {
-            throw new ManifestException(ManifestProblem.DIGEST_LENGTH, line, 1, digits.length());
+        byte[] digest = Checksum.decodeHex(digits);
+        Checksum checksum = digest == null ? null : digests.untagged(digest, null);
+        if (checksum != null) {
+            return checksum;
         }
-        byte[] digest = Checksum.decode(concluded.algorithm(), digits);
-        if (digest == null) {
-            throw new ManifestException(
-                    ManifestProblem.DIGEST_MALFORMED,
-                    line,
-                    1,
-                    concluded.algorithm().label(),
-                    digits);
-        }
-        algorithms.add(concluded.algorithm());
-        basis = basis.weaker(concluded.basis());
-        return concluded.basis() == AlgorithmBasis.STATED
-                ? Checksum.of(concluded.algorithm(), digest)
-                : Checksum.assumed(concluded.algorithm(), digest);
-    }
-
-    /** The name of a bag's manifest is where the standard has the algorithm stated. */
-    private @Nullable Conclusion conclude(int digits) {
-        Conclusion concluded = hint.conclude(digits);
-        return concluded != null && concluded.basis() == AlgorithmBasis.FILE_NAME && properlyNamed
-                ? new Conclusion(concluded.algorithm(), AlgorithmBasis.STATED)
-                : concluded;
+        List<ChecksumAlgorithm> ofThisLength = ChecksumAlgorithm.ofHexDigits(digits.length());
+        throw ofThisLength.isEmpty()
+                ? new ManifestException(ManifestProblem.DIGEST_LENGTH, line, 1, digits.length())
+                : new ManifestException(
+                        ManifestProblem.DIGEST_MALFORMED,
+                        line,
+                        1,
+                        ofThisLength.get(0).label(),
+                        digits);
     }
 
     private String path(String listed, long line, int column) throws ManifestException {

@@ -23,6 +23,12 @@ final class BagPayload {
         return (before & 1 << manifest) == 0;
     }
 
+    /** Takes back what a manifest lists that turns out to be none. */
+    void forget(int manifest) {
+        manifests.replaceAll((path, mask) -> mask & ~(1 << manifest));
+        manifests.values().removeIf(mask -> mask == 0);
+    }
+
     boolean lists(String path) {
         return manifests.containsKey(key(path));
     }

@@ -8,7 +8,9 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
@@ -32,8 +34,10 @@ final class BagReader {
 
     private final ManifestArchive archive;
     private final String base;
-    private final Set<String> paths;
-    private final BagFindings findings;
+    /** In the archive, by their paths in the bag in Unicode form NFC. */
+    private final Map<String, String> paths = new TreeMap<>();
+
+    private final BagFindings findings = new BagFindings();
     private final BagPayload payload = new BagPayload();
     private final Map<String, State> manifests = new LinkedHashMap<>();
     private boolean coded = true;
@@ -42,16 +46,15 @@ final class BagReader {
     BagReader(ManifestArchive archive, String base) {
         this.archive = archive;
         this.base = base;
-        this.findings = new BagFindings(base);
-        this.paths = new TreeSet<>();
         archive.paths().stream()
                 .filter(path -> path.startsWith(base))
-                .forEach(path -> paths.add(path.substring(base.length())));
+                .forEach(path ->
+                        paths.put(Normalizer.normalize(path.substring(base.length()), Normalizer.Form.NFC), path));
     }
 
     Bag read() throws IOException, ManifestException {
         readDeclaration();
-        for (String path : paths) {
+        for (String path : paths.keySet()) {
             if (MANIFEST.matcher(path).matches() && manifests.size() < BagPayload.MAX_MANIFESTS) {
                 readManifest(path);
             }
@@ -59,7 +62,7 @@ final class BagReader {
         int readable = readable();
         if (manifests.isEmpty()) {
             findings.add(BagFinding.NO_MANIFEST, "");
-        } else if (payload.notInEvery(readable) > 0) {
+        } else if (coded && payload.notInEvery(readable) > 0) { // before 1.0 one manifest was enough
             findings.add(
                     BagFinding.NOT_IN_EVERY_MANIFEST,
                     payload.notInEvery(readable),
@@ -69,7 +72,7 @@ final class BagReader {
         readTagManifests();
         comparePayload(readable, toFetch);
         Map<String, State> inArchive = new LinkedHashMap<>();
-        manifests.forEach((path, state) -> inArchive.put(base + path, state));
+        manifests.forEach((path, state) -> inArchive.put(paths.get(path), state));
         return new Bag(base, inArchive, findings.all());
     }
 
@@ -85,17 +88,17 @@ final class BagReader {
     }
 
     private <T> T read(String path, Reading<T> reading) throws IOException, ManifestException {
-        return archive.read(base + path, reading);
+        return archive.read(Objects.requireNonNull(paths.get(path), path), reading);
     }
 
     private void readDeclaration() throws IOException, ManifestException {
-        if (!paths.contains(DECLARATION)) {
-            findings.add(BagFinding.DECLARATION_MISSING, DECLARATION);
+        if (!paths.containsKey(DECLARATION)) {
+            findings.add(BagFinding.DECLARATION_MISSING, base + DECLARATION);
             return;
         }
         BagDeclaration declaration = read(DECLARATION, BagDeclaration::read);
         if (declaration == null || !declaration.wellFormed()) {
-            findings.add(BagFinding.DECLARATION_MALFORMED, DECLARATION);
+            findings.add(BagFinding.DECLARATION_MALFORMED, base + DECLARATION);
         }
         if (declaration != null) {
             coded = declaration.codesPaths();
@@ -120,16 +123,23 @@ final class BagReader {
             // A payload may be empty, and then so is its manifest.
             if (e.problem() != ManifestProblem.NOTHING_LISTED) {
                 worsen(path, State.UNREADABLE);
-                findings.add(BagFinding.MANIFEST_UNREADABLE, path);
+                payload.forget(number);
+                addUnreadable(path);
             }
         }
     }
 
+    private void addUnreadable(String manifest) {
+        String algorithm = manifest.substring(manifest.indexOf('-') + 1, manifest.lastIndexOf('.'));
+        boolean known = ChecksumAlgorithm.ofTag(algorithm) != null;
+        findings.add(known ? BagFinding.MANIFEST_UNREADABLE : BagFinding.ALGORITHM_UNKNOWN, base + manifest);
+    }
+
     private ManifestHeader readManifest(String path, int number, InputStream in) throws IOException, ManifestException {
-        BagManifestReader reader = BagManifestReader.ofPayload(in, path, coded);
+        BagManifestReader reader = BagManifestReader.ofPayload(in, DocumentHints.named(path), coded);
         ManifestHeader header = reader.read(entry -> {
             if (!payload.add(number, entry.path())) {
-                findings.add(BagFinding.LISTED_TWICE, entry.path());
+                findings.add(BagFinding.LISTED_TWICE, base + BagPath.PAYLOAD + entry.path());
             }
         });
         addHabits(path, reader);
@@ -138,10 +148,10 @@ final class BagReader {
 
     private void addHabits(String path, BagManifestReader reader) {
         if (reader.asterisks() > 0) {
-            findings.add(BagFinding.ASTERISK, reader.asterisks(), List.of(path));
+            findings.add(BagFinding.ASTERISK, reader.asterisks(), List.of(base + path));
         }
         if (reader.barePercents() > 0) {
-            findings.add(BagFinding.PERCENT_NOT_CODED, reader.barePercents(), List.of(path));
+            findings.add(BagFinding.PERCENT_NOT_CODED, reader.barePercents(), List.of(base + path));
         }
     }
 
@@ -152,11 +162,12 @@ final class BagReader {
             if (manifests.get(path) != State.UNREADABLE) {
                 read(
                         path,
-                        in -> BagManifestReader.ofPayload(in, path, coded).read(entry -> {
-                            if (examples.size() < 6 && wanted.test(entry.path())) {
-                                examples.add(entry.path());
-                            }
-                        }));
+                        in -> BagManifestReader.ofPayload(in, DocumentHints.named(path), coded)
+                                .read(entry -> {
+                                    if (examples.size() < 6 && wanted.test(entry.path())) {
+                                        examples.add(base + BagPath.PAYLOAD + entry.path());
+                                    }
+                                }));
             }
         }
         return List.copyOf(examples);
@@ -164,7 +175,7 @@ final class BagReader {
 
     private Set<String> readFetch(int readable) throws IOException, ManifestException {
         Set<String> toFetch = new HashSet<>();
-        if (!paths.contains("fetch.txt")) {
+        if (!paths.containsKey("fetch.txt")) {
             return toFetch;
         }
         read("fetch.txt", in -> {
@@ -176,9 +187,9 @@ final class BagReader {
                     findings.add(BagFinding.FETCH_MALFORMED, line);
                 } else {
                     toFetch.add(path);
-                    findings.add(BagFinding.FETCH, path);
-                    if (!payload.inEvery(path, readable)) {
-                        findings.add(BagFinding.FETCH_UNLISTED, path);
+                    findings.add(BagFinding.FETCH, base + BagPath.PAYLOAD + path);
+                    if (coded ? !payload.inEvery(path, readable) : !payload.lists(path)) {
+                        findings.add(BagFinding.FETCH_UNLISTED, base + BagPath.PAYLOAD + path);
                     }
                 }
             }
@@ -199,7 +210,7 @@ final class BagReader {
     private void readTagManifests() throws IOException, ManifestException {
         int count = 0;
         boolean good = true;
-        for (String path : paths) {
+        for (String path : paths.keySet()) {
             if (TAG_MANIFEST.matcher(path).matches()) {
                 count++;
                 good &= readTagManifest(path);
@@ -216,7 +227,7 @@ final class BagReader {
         Map<String, Checksum> listed = new LinkedHashMap<>();
         try {
             read(path, in -> {
-                BagManifestReader reader = BagManifestReader.ofTagFiles(in, path, coded);
+                BagManifestReader reader = BagManifestReader.ofTagFiles(in, DocumentHints.named(path), coded);
                 ManifestHeader header = reader.read(
                         entry -> listed.put(entry.path(), entry.checksums().get(0)));
                 addHabits(path, reader);
@@ -226,16 +237,12 @@ final class BagReader {
             if (e.problem().ofArchive()) {
                 throw e;
             }
-            findings.add(
-                    e.problem() == ManifestProblem.DIGEST_LENGTH
-                            ? BagFinding.ALGORITHM_UNKNOWN
-                            : BagFinding.MANIFEST_UNREADABLE,
-                    path);
+            addUnreadable(path);
             return false;
         }
         for (String manifest : manifests.keySet()) {
             if (!listed.containsKey(manifest)) {
-                findings.add(BagFinding.MANIFEST_NOT_IN_TAGS, manifest);
+                findings.add(BagFinding.MANIFEST_NOT_IN_TAGS, base + manifest);
                 worsen(manifest, State.NOT_LISTED);
             }
         }
@@ -247,15 +254,15 @@ final class BagReader {
     }
 
     private boolean checkTagFile(String path, Checksum expected) throws IOException, ManifestException {
-        if (!paths.contains(path)) {
-            findings.add(BagFinding.TAG_FILE_MISSING, path);
+        if (!paths.containsKey(path)) {
+            findings.add(BagFinding.TAG_FILE_MISSING, base + path);
             return false;
         }
         Checksum found = read(path, in -> digest(expected.algorithm(), in));
         if (found.equals(expected)) {
             return true;
         }
-        findings.add(BagFinding.TAG_FILE_DIFFERS, path);
+        findings.add(BagFinding.TAG_FILE_DIFFERS, base + path);
         if (manifests.containsKey(path)) {
             worsen(path, State.DIFFERS);
         }
@@ -274,13 +281,13 @@ final class BagReader {
     private void comparePayload(int readable, Set<String> toFetch) throws IOException, ManifestException {
         Set<String> there = new HashSet<>();
         BigInteger octets = BigInteger.ZERO;
-        for (String path : paths) {
+        for (String path : paths.keySet()) {
             if (path.startsWith(BagPath.PAYLOAD)) {
-                String name = Normalizer.normalize(path.substring(BagPath.PAYLOAD.length()), Normalizer.Form.NFC);
+                String name = path.substring(BagPath.PAYLOAD.length());
                 there.add(name);
-                octets = octets.add(BigInteger.valueOf(archive.sizeBytes(base + path)));
+                octets = octets.add(BigInteger.valueOf(archive.sizeBytes(paths.get(path))));
                 if (readable > 0 && !payload.lists(name)) {
-                    findings.add(BagFinding.PAYLOAD_UNLISTED, name);
+                    findings.add(BagFinding.PAYLOAD_UNLISTED, base + path);
                 }
             }
         }
@@ -306,7 +313,7 @@ final class BagReader {
 
     /** @param octets of the payload, or null where not all of it is in the archive */
     private void readInfo(@Nullable BigInteger octets, boolean listed) throws IOException, ManifestException {
-        BagInfo info = paths.contains("bag-info.txt") ? read("bag-info.txt", BagReader::info) : BagInfo.NONE;
+        BagInfo info = paths.containsKey("bag-info.txt") ? read("bag-info.txt", BagReader::info) : BagInfo.NONE;
         if (info.malformed() > 0) {
             findings.add(BagFinding.INFO_MALFORMED, info.malformed(), List.of());
         }

@@ -1,7 +1,5 @@
 package rollbook.manifest;
 
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,24 +7,40 @@ import org.jspecify.annotations.Nullable;
  * prints it. The name may itself hold {@code ) = }: the last one counts.
  */
 final class BsdListLine {
-    private static final Pattern START = Pattern.compile("\\\\?([A-Za-z][A-Za-z0-9-]{1,19}(?:_LE)?) ?\\(");
-    private static final Pattern END = Pattern.compile("\\) ?= ([^ )]*)$");
+    private static final int MAX_TAG_LENGTH = 24;
 
     private BsdListLine() {}
 
     /** Null where the line is of another form. */
-    static @Nullable ListLine parse(String text) {
-        Matcher start = START.matcher(text);
-        if (!start.lookingAt()) {
+    static @Nullable ListLine parse(String text, boolean escapes) {
+        int start = escapes && text.startsWith("\\") ? 1 : 0;
+        int tagEnd = tagEnd(text, start);
+        int open = tagEnd < text.length() && text.charAt(tagEnd) == ' ' ? tagEnd + 1 : tagEnd;
+        if (tagEnd - start < 2 || open >= text.length() || text.charAt(open) != '(') {
             return null;
         }
         int close = text.lastIndexOf(')');
-        Matcher end = END.matcher(text);
-        if (close < start.end() || !end.find(close)) {
+        int equals = close + 1 < text.length() && text.charAt(close + 1) == ' ' ? close + 2 : close + 1;
+        int digest = equals + 2;
+        if (close <= open || !text.startsWith("= ", equals) || text.indexOf(' ', digest) >= 0) {
             return null;
         }
-        String name = text.substring(start.end(), close);
+        String name = text.substring(open + 1, close);
         return new ListLine(
-                start.group(1), end.group(1), end.start(1) + 1, name, start.end() + 1, text.charAt(0) == '\\');
+                text.substring(start, tagEnd), text.substring(digest), digest + 1, name, open + 2, start == 1);
+    }
+
+    private static int tagEnd(String text, int start) {
+        int limit = Math.min(text.length(), start + MAX_TAG_LENGTH);
+        int end = start;
+        while (end < limit && isTag(text.charAt(end), end == start)) {
+            end++;
+        }
+        return end;
+    }
+
+    private static boolean isTag(char c, boolean first) {
+        boolean letter = c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z';
+        return letter || !first && (c >= '0' && c <= '9' || c == '-' || c == '_' || c == '/');
     }
 }

@@ -1,6 +1,7 @@
 package rollbook.manifest;
 
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -24,18 +25,18 @@ public final class Checksum {
                     algorithm.label() + " has " + algorithm.digestBytes() + " bytes, this digest has " + digest.length);
         }
         this.algorithm = algorithm;
-        this.digest = digest.clone();
+        this.digest = digest;
         this.assumed = assumed;
     }
 
     /** A checksum whose algorithm is stated; {@link IllegalArgumentException} when the digest has another length. */
     public static Checksum of(ChecksumAlgorithm algorithm, byte[] digest) {
-        return new Checksum(algorithm, digest, false);
+        return new Checksum(algorithm, digest.clone(), false);
     }
 
     /** A checksum whose algorithm was concluded; {@link IllegalArgumentException} when the digest has another length. */
     public static Checksum assumed(ChecksumAlgorithm algorithm, byte[] digest) {
-        return new Checksum(algorithm, digest, true);
+        return new Checksum(algorithm, digest.clone(), true);
     }
 
     /** Reads {@link #text()} back; {@link IllegalArgumentException} when the text is no digest of the algorithm. */
@@ -47,15 +48,51 @@ public final class Checksum {
         return of(algorithm, digest);
     }
 
-    /** The digest bytes of a text, or null when it is none of this algorithm. Hexadecimal digits may have any case. */
+    /** The digest bytes of a text, or null when it is none of this algorithm. */
     static byte @Nullable [] decode(ChecksumAlgorithm algorithm, String text) {
-        if (algorithm == ChecksumAlgorithm.C4) {
-            return C4Text.decode(text);
-        }
-        if (text.length() != algorithm.digestBytes() * 2) {
+        byte[] digest = algorithm == ChecksumAlgorithm.C4 ? C4Text.decode(text) : decode(text);
+        return digest != null && digest.length == algorithm.digestBytes() ? digest : null;
+    }
+
+    /** The bytes of hexadecimal digits of any case, or of base 64 that is padded as it must be; null for other text. */
+    static byte @Nullable [] decode(String text) {
+        return text.endsWith("=") ? decodeBase64(text) : decodeHex(text);
+    }
+
+    /** The bytes of hexadecimal digits of any case; null for other text. */
+    static byte @Nullable [] decodeHex(String text) {
+        if (text.length() % 2 != 0) {
             return null;
         }
-        return text.chars().allMatch(HexFormat::isHexDigit) ? HEX.parseHex(text) : null;
+        byte[] digest = new byte[text.length() / 2];
+        for (int i = 0; i < digest.length; i++) {
+            char high = text.charAt(2 * i);
+            char low = text.charAt(2 * i + 1);
+            if (!HexFormat.isHexDigit(high) || !HexFormat.isHexDigit(low)) {
+                return null;
+            }
+            digest[i] = (byte) (HexFormat.fromHexDigit(high) << 4 | HexFormat.fromHexDigit(low));
+        }
+        return digest;
+    }
+
+    private static byte @Nullable [] decodeBase64(String text) {
+        try {
+            byte[] digest = Base64.getDecoder().decode(text);
+            boolean canonical = Base64.getEncoder().encodeToString(digest).equals(text);
+            return canonical ? digest : null;
+        } catch (IllegalArgumentException malformed) {
+            return null;
+        }
+    }
+
+    /** The bytes in the other order. */
+    static byte[] reversed(byte[] digest) {
+        byte[] reversed = new byte[digest.length];
+        for (int i = 0; i < digest.length; i++) {
+            reversed[i] = digest[digest.length - 1 - i];
+        }
+        return reversed;
     }
 
     public ChecksumAlgorithm algorithm() {
@@ -86,6 +123,28 @@ public final class Checksum {
 
     boolean sameBytes(Checksum other) {
         return Arrays.equals(digest, other.digest);
+    }
+
+    /** The same bytes in the other order, which some programs print digests of the XXH family in. */
+    boolean reversedBytes(Checksum other) {
+        int length = digest.length;
+        if (length != other.digest.length) {
+            return false;
+        }
+        for (int i = 0; i < length; i++) {
+            if (digest[i] != other.digest[length - 1 - i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether its algorithm is of the XXH family, or not known and perhaps so. */
+    boolean mayBeXxh() {
+        return algorithm.isXxh()
+                || assumed
+                        && ChecksumAlgorithm.ofDigestBytes(digest.length).stream()
+                                .anyMatch(ChecksumAlgorithm::isXxh);
     }
 
     boolean ofNoBytes() {

@@ -2,7 +2,10 @@ package rollbook.manifest;
 
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +25,10 @@ public enum ChecksumAlgorithm {
     C4("C4", null, "c4", Empty.SHA512);
 
     private static final ChecksumAlgorithm[] ALL = values();
+
+    private static final Map<Integer, List<ChecksumAlgorithm>> BY_DIGEST_BYTES = Arrays.stream(values())
+            .filter(algorithm -> algorithm != C4)
+            .collect(Collectors.groupingBy(ChecksumAlgorithm::digestBytes));
 
     private final String label;
     private final @Nullable String tag;
@@ -65,9 +72,23 @@ public enum ChecksumAlgorithm {
         return Checksum.of(this, digester().update(bytes).digest());
     }
 
-    /** The digest of no bytes at all. */
+    /** The digest of no bytes at all, not to be changed. */
     byte[] emptyDigest() {
-        return emptyDigest.clone();
+        return emptyDigest;
+    }
+
+    /** Those that digests of this many hexadecimal digits may be of, the usual one first. A C4 ID is no such digest. */
+    public static List<ChecksumAlgorithm> ofHexDigits(int digits) {
+        return digits % 2 == 0 ? ofDigestBytes(digits / 2) : List.of();
+    }
+
+    static List<ChecksumAlgorithm> ofDigestBytes(int bytes) {
+        return BY_DIGEST_BYTES.getOrDefault(bytes, List.of());
+    }
+
+    /** Whether its digests may be printed with the least significant byte first. */
+    boolean isXxh() {
+        return this == XXH64 || this == XXH3_64 || this == XXH128;
     }
 
     /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */

@@ -1,39 +1,54 @@
 package rollbook.manifest;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import rollbook.manifest.AlgorithmHint.Conclusion;
 import rollbook.manifest.ManifestEntry.Action;
-import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 
-/** Reads checksum lists; each line may be GNU or BSD style, comment lines start with {@code #} or {@code ;}. */
+/**
+ * Reads checksum lists. Each line may be GNU or BSD style; comment lines start with {@code #} or {@code ;}. In a list
+ * whose lines are ended by NUL nothing is escaped, and a name may hold line ends.
+ */
 final class ChecksumListReader {
-    private static final String XXH3_PREFIX = "XXH3_";
-    private static final String LITTLE_ENDIAN = "_LE";
+    /** The shortest digest that is read is longer; it keeps sixteen zero bytes from passing for a list. */
+    private static final int SHORTEST_DIGEST = 16;
 
     private final LineReader lines;
-    private final AlgorithmHint hint;
+    private final ListedDigests digests;
+    private final boolean nulEnded;
     private final GnuListLine gnu = new GnuListLine();
-    private final Set<ChecksumAlgorithm> algorithms = EnumSet.noneOf(ChecksumAlgorithm.class);
-    private AlgorithmBasis basis = AlgorithmBasis.STATED;
+    private final PathSeparator separator = new PathSeparator();
     private @Nullable ManifestFormat format;
     private long entries;
 
-    ChecksumListReader(InputStream in, String fileName) {
-        this.lines = new LineReader(in);
-        this.hint = new AlgorithmHint(fileName);
+    /** @param lines of which one was read already, if there was one */
+    ChecksumListReader(LineReader lines, DocumentHints hints) {
+        this.lines = lines;
+        this.nulEnded = lines.isNulEnded();
+        this.digests = new ListedDigests(hints);
     }
 
-    ManifestHeader read(EntrySink sink) throws IOException, ManifestException {
-        for (String line = lines.next(); line != null; line = lines.next()) {
-            String text = line.stripLeading();
-            if (!text.isEmpty() && text.charAt(0) != '#' && text.charAt(0) != ';') {
+    /** Whether a document's beginning is that of a list of lines that are ended by NUL. */
+    static boolean isNulEnded(byte[] start) {
+        for (int i = 0; i < start.length; i++) {
+            if (start[i] == 0) {
+                return i > SHORTEST_DIGEST;
+            }
+        }
+        return false;
+    }
+
+    /** An empty line, or one that starts with a comment's sign. */
+    static boolean isRemark(String text) {
+        return text.isEmpty() || text.charAt(0) == '#' || text.charAt(0) == ';';
+    }
+
+    /** @param first the line that was read already, or null if there was none */
+    ManifestHeader read(@Nullable String first, EntrySink sink) throws IOException, ManifestException {
+        for (String line = first; line != null; line = lines.next()) {
+            String text = nulEnded ? record(line) : line.stripLeading();
+            if (!isRemark(text)) {
                 sink.accept(entry(text));
                 entries++;
             }
@@ -41,77 +56,100 @@ final class ChecksumListReader {
         if (format == null) {
             throw new ManifestException(ManifestProblem.NOTHING_LISTED, Math.max(1, lines.lineNumber()), 1);
         }
-        return new ManifestHeader(
-                format, algorithms, basis, entries, 0, null, null, ManifestHeader.Process.NONE, null, null);
+        return digests.header(format, entries);
+    }
+
+    /**
+     * A line of a list that is ended by NUL. One that holds a whole further line is a text list with NUL bytes in it,
+     * such as a crash leaves behind, and would lose files.
+     */
+    private String record(String line) throws ManifestException {
+        if (lines.end().isEmpty()) {
+            throw refusal(ManifestProblem.CUT_OFF, line.length() + 1);
+        }
+        boolean remark = isRemark(line);
+        if (line.isEmpty()) {
+            throw refusal(ManifestProblem.BINARY, 1);
+        }
+        for (int end = line.indexOf('\n'); end >= 0; end = line.indexOf('\n', end + 1)) {
+            if (remark || isListLine(line.substring(end + 1))) {
+                throw refusal(ManifestProblem.BINARY, line.length() + 1);
+            }
+        }
+        return line;
+    }
+
+    /** Whether a line begins with a digest, or is a tagged one. */
+    static boolean isListLine(String text) {
+        int end = 0;
+        while (end < text.length() && HexFormat.isHexDigit(text.charAt(end))) {
+            end++;
+        }
+        boolean digest = end >= SHORTEST_DIGEST && end < text.length() && text.charAt(end) <= ' ';
+        return digest || BsdListLine.parse(text, true) != null;
     }
 
     private ManifestEntry entry(String text) throws ManifestException {
-        long number = lines.lineNumber();
-        int carriageReturn = text.indexOf('\r');
+        int carriageReturn = nulEnded ? -1 : text.indexOf('\r');
         if (carriageReturn >= 0) {
-            throw new ManifestException(ManifestProblem.CARRIAGE_RETURN, number, carriageReturn + 1);
+            throw refusal(ManifestProblem.CARRIAGE_RETURN, carriageReturn + 1);
         }
-        ListLine line = BsdListLine.parse(text);
+        long number = lines.lineNumber();
+        ListLine line = BsdListLine.parse(text, !nulEnded);
         ManifestFormat lineFormat = line == null ? ManifestFormat.GNU_LIST : ManifestFormat.BSD_LIST;
         if (line == null) {
-            line = gnu.parse(text, number);
+            line = gnu.parse(text, !nulEnded, number);
         }
         format = format == null ? lineFormat : format;
         Checksum checksum = line.tag() == null ? untagged(line) : tagged(line, line.tag());
-        algorithms.add(checksum.algorithm());
-        String path = ListedPath.of(line.unescapedName(number), number, line.nameColumn());
+        String name = line.unescapedName(number);
+        name = separator.withSlashes(name, nulEnded || line.escaped(), number, line.nameColumn());
+        String path = ListedPath.of(name, number, line.nameColumn());
         return new ManifestEntry(path, null, List.of(checksum), Action.NONE, number);
     }
 
-    private Checksum tagged(ListLine line, String tag) throws ManifestException {
-        boolean littleEndian = tag.toUpperCase(Locale.ROOT).matches("XXH.*" + LITTLE_ENDIAN);
-        String name = littleEndian ? tag.substring(0, tag.length() - LITTLE_ENDIAN.length()) : tag;
-        ChecksumAlgorithm algorithm = ChecksumAlgorithm.ofTag(name);
-        if (algorithm == null) {
-            throw refusal(ManifestProblem.ALGORITHM_UNSUPPORTED, 1, tag);
+    private Checksum tagged(ListLine line, String text) throws ManifestException {
+        ListedDigests.Tag tag = ListedDigests.Tag.of(text);
+        if (tag == null) {
+            throw refusal(ManifestProblem.ALGORITHM_UNSUPPORTED, 1, text);
         }
-        byte[] digest = digest(algorithm, line, line.digest());
-        return Checksum.of(algorithm, littleEndian ? reversed(digest) : digest);
+        Checksum checksum = digests.tagged(tag, line.digest());
+        if (checksum == null) {
+            throw malformed(line, tag.algorithm().label());
+        }
+        return checksum;
     }
 
     private Checksum untagged(ListLine line) throws ManifestException {
-        String digest = line.digest();
-        if (digest.startsWith(XXH3_PREFIX)) {
-            return Checksum.of(
-                    ChecksumAlgorithm.XXH3_64,
-                    digest(ChecksumAlgorithm.XXH3_64, line, digest.substring(XXH3_PREFIX.length())));
+        Checksum checksum = digests.untagged(line.digest(), null);
+        if (checksum == null) {
+            throw noDigest(line);
         }
-        if (C4Text.looksLikeC4(digest)) {
-            return Checksum.of(ChecksumAlgorithm.C4, digest(ChecksumAlgorithm.C4, line, digest));
-        }
-        Conclusion conclusion = hint.conclude(digest.length());
-        if (conclusion == null) {
-            boolean digits = digest.chars().allMatch(HexFormat::isHexDigit);
-            throw digits
-                    ? refusal(ManifestProblem.DIGEST_LENGTH, line.digestColumn(), digest.length())
-                    : refusal(ManifestProblem.NOT_A_LIST_LINE, 1, digest + " " + line.name());
-        }
-        basis = basis.weaker(conclusion.basis());
-        return Checksum.assumed(conclusion.algorithm(), digest(conclusion.algorithm(), line, digest));
+        return checksum;
     }
 
-    private byte[] digest(ChecksumAlgorithm algorithm, ListLine line, String text) throws ManifestException {
-        byte[] digest = Checksum.decode(algorithm, text);
-        if (digest == null) {
-            throw refusal(ManifestProblem.DIGEST_MALFORMED, line.digestColumn(), algorithm.label(), text);
+    private ManifestException noDigest(ListLine line) {
+        String digest = line.digest();
+        List<ChecksumAlgorithm> ofThisLength = ChecksumAlgorithm.ofHexDigits(digest.length());
+        if (C4Text.looksLikeC4(digest)) {
+            return malformed(line, ChecksumAlgorithm.C4.label());
         }
-        return digest;
+        if (digest.startsWith("XXH3_")) {
+            return malformed(line, ChecksumAlgorithm.XXH3_64.label());
+        }
+        if (!ofThisLength.isEmpty()) {
+            return malformed(line, ofThisLength.get(0).label());
+        }
+        return digest.chars().allMatch(HexFormat::isHexDigit)
+                ? refusal(ManifestProblem.DIGEST_LENGTH, line.digestColumn(), digest.length())
+                : refusal(ManifestProblem.NOT_A_LIST_LINE, 1, digest + " " + line.name());
+    }
+
+    private ManifestException malformed(ListLine line, String algorithm) {
+        return refusal(ManifestProblem.DIGEST_MALFORMED, line.digestColumn(), algorithm, line.digest());
     }
 
     private ManifestException refusal(ManifestProblem problem, int column, Object... arguments) {
         return new ManifestException(problem, lines.lineNumber(), column, arguments);
-    }
-
-    private static byte[] reversed(byte[] digest) {
-        byte[] reversed = new byte[digest.length];
-        for (int i = 0; i < digest.length; i++) {
-            reversed[i] = digest[digest.length - 1 - i];
-        }
-        return reversed;
     }
 }

@@ -86,6 +86,7 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
 
     private static void addRemarks(
             ReferenceFacts reference, ManifestComparison comparison, List<VerdictReason> reasons) {
+        add(reasons, comparison.bytesReversed(), VerdictReason.BYTE_ORDER_REVERSED);
         add(reasons, reference.roundTrip() == ReferenceFacts.RoundTrip.ABSENT, VerdictReason.NO_ROUND_TRIP);
         add(reasons, has(comparison, MOVED), VerdictReason.MOVED_FILES);
         add(reasons, has(comparison, EXTRA), VerdictReason.EXTRA_FILES);

@@ -26,14 +26,43 @@ final class DigestBag {
 
     /** The digest of all digests in ascending order, one behind the other; equal ones stay. */
     byte[] combined(Digester digester) {
-        byte[][] digests = new byte[size()][];
-        for (int i = 0; i < digests.length; i++) {
-            digests[i] = Arrays.copyOfRange(bytes, i * digestBytes, (i + 1) * digestBytes);
+        sort();
+        return digester.update(bytes, 0, length).digest();
+    }
+
+    /** Heapsort, which needs no room of its own. */
+    private void sort() {
+        byte[] moved = new byte[digestBytes];
+        for (int top = size() / 2 - 1; top >= 0; top--) {
+            sink(top, size(), moved);
         }
-        Arrays.sort(digests, Arrays::compareUnsigned);
-        for (byte[] digest : digests) {
-            digester.update(digest);
+        for (int end = size() - 1; end > 0; end--) {
+            swap(0, end, moved);
+            sink(0, end, moved);
         }
-        return digester.digest();
+    }
+
+    private void sink(int from, int end, byte[] moved) {
+        int top = from;
+        for (int child = 2 * top + 1; child < end; child = 2 * top + 1) {
+            int greater = child + 1 < end && compare(child, child + 1) < 0 ? child + 1 : child;
+            if (compare(top, greater) >= 0) {
+                return;
+            }
+            swap(top, greater, moved);
+            top = greater;
+        }
+    }
+
+    private int compare(int one, int other) {
+        int a = one * digestBytes;
+        int b = other * digestBytes;
+        return Arrays.compareUnsigned(bytes, a, a + digestBytes, bytes, b, b + digestBytes);
+    }
+
+    private void swap(int one, int other, byte[] moved) {
+        System.arraycopy(bytes, one * digestBytes, moved, 0, digestBytes);
+        System.arraycopy(bytes, other * digestBytes, bytes, one * digestBytes, digestBytes);
+        System.arraycopy(moved, 0, bytes, other * digestBytes, digestBytes);
     }
 }

@@ -15,7 +15,7 @@ public record DirectoryFinding(String path, ChecksumAlgorithm algorithm, State s
         CONTENT_DIFFERS,
         /** The content agrees, the names don't: renamed files, or the rule that writers followed before 1.0. */
         STRUCTURE_DIFFERS,
-        /** A file or directory below has no digest of this algorithm. */
+        /** A file or directory below has no digest of this algorithm, or there is absurdly much. */
         NOT_COMPUTABLE,
         /** The document lists nothing in the directory (it is empty or has a history of its own): taken as it is. */
         GIVEN;

@@ -19,13 +19,14 @@ import rollbook.manifest.DirectoryFinding.State;
  * standard leaves both open.
  *
  * <p>Needs what a first reading tells of the document, then takes a second one. Keeps two digests a file and algorithm
- * while that runs, and no names of files.
+ * while that runs, and no names of files; past 128 MiB of digests (four million files by MD5) it gives up.
  */
 public final class DirectoryHashes implements EntrySink {
     // A hostile list could name a directory with every second character, and patterns that take for ever.
     private static final int MOST_DIRECTORIES = 200_000;
     private static final int MOST_DEPTH = 256;
     private static final int MOST_PATTERN_CHARACTERS = 20_000;
+    private static final long MOST_DIGEST_BYTES = 128L << 20;
 
     private final ChecksumAlgorithm[] algorithms;
     private final Digester[] digesters;
@@ -36,6 +37,7 @@ public final class DirectoryHashes implements EntrySink {
     private final DirectoryNode root;
     private String latestPath = "";
     private DirectoryNode latest;
+    private long digestBytes;
     private boolean tooMuch;
 
     /** @param details of the same document, from its first reading */
@@ -70,7 +72,13 @@ public final class DirectoryHashes implements EntrySink {
                 byte[] digest = checksum.digest();
                 directory.contents[i].add(digest);
                 directory.structures[i].add(named(i, name, digest));
+                digestBytes += 2L * digest.length;
             }
+        }
+        if (digestBytes > MOST_DIGEST_BYTES) {
+            tooMuch = true;
+            nodes.clear();
+            root.clear();
         }
     }
 
@@ -153,6 +161,9 @@ public final class DirectoryHashes implements EntrySink {
 
     /** From the innermost directories outwards. */
     private void compute() {
+        if (tooMuch) {
+            return;
+        }
         references.forEach(this::leaveOpen);
         for (int n = nodes.size() - 1; n >= 0; n--) {
             DirectoryNode node = nodes.get(n);

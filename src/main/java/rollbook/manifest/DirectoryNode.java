@@ -1,5 +1,6 @@
 package rollbook.manifest;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -41,6 +42,12 @@ final class DirectoryNode {
     /** Whether the document lists nothing that takes part below. */
     boolean isBare() {
         return files == 0 && directories == 0;
+    }
+
+    void clear() {
+        children.clear();
+        Arrays.fill(contents, null);
+        Arrays.fill(structures, null);
     }
 
     private static DigestBag[] bags(ChecksumAlgorithm[] algorithms) {

@@ -9,8 +9,15 @@ import java.util.regex.Pattern;
  * another (GNU coreutils manual, "cksum output modes").
  */
 final class GnuListLine {
-    private static final Pattern DIGEST = Pattern.compile("[A-Za-z0-9_+/=]+");
-    private static final Pattern CRC = Pattern.compile("\\d{1,10} \\d+ .*", Pattern.DOTALL);
+    /** What {@code cksum} and {@code sum} print: a number, another number, perhaps a name. */
+    private static final Pattern CRC = Pattern.compile("\\d{1,10} +\\d+(?: .*)?", Pattern.DOTALL);
+
+    private static final int CRC_DIGITS = 10;
+    /** The other way round, with 32 bits in hexadecimal. */
+    private static final Pattern NAME_FIRST = Pattern.compile(".*[ \\t][0-9A-Fa-f]{8}", Pattern.DOTALL);
+
+    /** {@code shasum} knows two modes beside bytes, and prints a letter in the flag's place for them. */
+    private static final String FLAGS_OF_OTHER_MODES = "U^";
 
     private enum Form {
         UNKNOWN,
@@ -20,18 +27,28 @@ final class GnuListLine {
 
     private Form form = Form.UNKNOWN;
 
-    ListLine parse(String text, long line) throws ManifestException {
-        boolean escaped = text.charAt(0) == '\\';
+    ListLine parse(String text, boolean escapes, long line) throws ManifestException {
+        boolean escaped = escapes && text.startsWith("\\");
         int start = escaped ? 1 : 0;
-        Matcher digest = DIGEST.matcher(text).region(start, text.length());
-        if (!digest.lookingAt() || !blankAt(text, digest.end())) {
-            throw new ManifestException(ManifestProblem.NOT_A_LIST_LINE, line, 1, text);
+        int end = start;
+        while (end < text.length() && isDigest(text.charAt(end))) {
+            end++;
         }
-        int name = digest.end() + 1;
-        if (digest.end() - start <= 10 && CRC.matcher(text).matches()) {
+        if (end - start <= CRC_DIGITS && CRC.matcher(text).matches()) {
             throw new ManifestException(ManifestProblem.CRC_LIST, line, 1);
         }
+        if (end == start || end >= text.length() || !isBlank(text.charAt(end))) {
+            Matcher nameFirst = NAME_FIRST.matcher(text);
+            throw nameFirst.matches()
+                    ? new ManifestException(ManifestProblem.CRC_LIST, line, 1)
+                    : new ManifestException(ManifestProblem.NOT_A_LIST_LINE, line, 1, text);
+        }
+        String digest = text.substring(start, end);
+        int name = end + 1;
         boolean flagged = name + 1 < text.length() && (text.charAt(name) == ' ' || text.charAt(name) == '*');
+        if (!flagged && form != Form.REVERSED && isOtherMode(digest, text, name)) {
+            throw new ManifestException(ManifestProblem.NOT_OF_BYTES, line, name + 1, text.charAt(name));
+        }
         if (form == Form.UNKNOWN) {
             form = flagged ? Form.WITH_FLAG : Form.REVERSED;
         }
@@ -39,10 +56,28 @@ final class GnuListLine {
             throw new ManifestException(ManifestProblem.MIXED_LISTS, line, name + 1);
         }
         name += form == Form.WITH_FLAG ? 1 : 0;
-        return new ListLine(null, digest.group(), start + 1, text.substring(name), name + 1, escaped);
+        return new ListLine(null, digest, start + 1, text.substring(name), name + 1, escaped);
     }
 
-    private static boolean blankAt(String text, int index) {
-        return index < text.length() && (text.charAt(index) == ' ' || text.charAt(index) == '\t');
+    /** Only SHA digests: with others, the letter begins the name in the reversed form. */
+    private static boolean isOtherMode(String digest, String text, int flag) {
+        boolean sha = digest.length() == ChecksumAlgorithm.SHA1.digestBytes() * 2
+                || digest.length() == ChecksumAlgorithm.SHA256.digestBytes() * 2
+                || digest.length() == ChecksumAlgorithm.SHA512.digestBytes() * 2;
+        return sha && flag + 1 < text.length() && FLAGS_OF_OTHER_MODES.indexOf(text.charAt(flag)) >= 0;
+    }
+
+    private static boolean isDigest(char c) {
+        return c >= '0' && c <= '9'
+                || c >= 'a' && c <= 'z'
+                || c >= 'A' && c <= 'Z'
+                || c == '_'
+                || c == '+'
+                || c == '/'
+                || c == '=';
+    }
+
+    private static boolean isBlank(char c) {
+        return c == ' ' || c == '\t';
     }
 }

@@ -15,13 +15,17 @@ final class GnuListWriter implements ManifestWriter {
 
     @Override
     public void write(ManifestEntry entry) throws IOException {
+        text.line(digest(entry, algorithm) + "  ", entry.path(), "");
+    }
+
+    /** The entry's digest in the form that a line of the list begins with. */
+    static String digest(ManifestEntry entry, ChecksumAlgorithm algorithm) {
         Checksum checksum = entry.checksums().stream()
                 .filter(candidate -> candidate.algorithm() == algorithm)
                 .findFirst()
                 .orElseThrow(() ->
                         new IllegalArgumentException("No " + algorithm.label() + " checksum for " + entry.path()));
-        String prefix = algorithm == ChecksumAlgorithm.XXH3_64 ? "XXH3_" : "";
-        text.line(prefix + checksum.text() + "  ", entry.path(), "");
+        return algorithm == ChecksumAlgorithm.XXH3_64 ? "XXH3_" + checksum.text() : checksum.text();
     }
 
     @Override

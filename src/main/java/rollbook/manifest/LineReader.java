@@ -10,12 +10,13 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
 
-/** Lines of strict UTF-8, ended by LF or CRLF, each of a bounded length. */
+/** Lines of strict UTF-8, ended by LF or CRLF or, in a document of that kind, by NUL; each of a bounded length. */
 final class LineReader {
     /** No file system in use has longer paths than a fraction of this; it keeps a document without line ends small. */
     static final int MAX_LINE_BYTES = 65_536;
 
     private final InputStream in;
+    private final boolean nulEnded;
     private final byte[] buffer = new byte[65_536];
     private final byte[] line = new byte[MAX_LINE_BYTES];
     private final CharsetDecoder decoder = StandardCharsets.UTF_8
@@ -25,14 +26,29 @@ final class LineReader {
     private int position;
     private int limit;
     private long lineNumber;
+    private String end = "";
 
     LineReader(InputStream in) {
+        this(in, false);
+    }
+
+    LineReader(InputStream in, boolean nulEnded) {
         this.in = in;
+        this.nulEnded = nulEnded;
+    }
+
+    boolean isNulEnded() {
+        return nulEnded;
     }
 
     /** The number of the line returned last, 1-based. */
     long lineNumber() {
         return lineNumber;
+    }
+
+    /** What ended the line returned last: LF, CRLF or NUL; empty if the document ended first. */
+    String end() {
+        return end;
     }
 
     /** The next line without its end, or null after the last one. */
@@ -43,18 +59,23 @@ final class LineReader {
         }
         lineNumber++;
         int length = 0;
-        boolean ended = false;
-        while (!ended && fill()) {
+        byte ending = (byte) (nulEnded ? 0 : '\n');
+        end = "";
+        while (end.isEmpty() && fill()) {
             byte b = buffer[position++];
-            if (b == '\n') {
-                ended = true;
+            if (b == ending) {
+                end = nulEnded ? "\0" : "\n";
             } else if (length == MAX_LINE_BYTES) {
                 throw new ManifestException(ManifestProblem.LINE_TOO_LONG, lineNumber, length, MAX_LINE_BYTES);
             } else {
                 line[length++] = b;
             }
         }
-        return decode(ended && length > 0 && line[length - 1] == '\r' ? length - 1 : length);
+        if (!nulEnded && !end.isEmpty() && length > 0 && line[length - 1] == '\r') {
+            end = "\r\n";
+            length--;
+        }
+        return decode(length);
     }
 
     private boolean fill() throws IOException {

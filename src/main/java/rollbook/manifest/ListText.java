@@ -12,8 +12,12 @@ final class ListText {
     private final BufferedWriter out;
 
     ListText(OutputStream out) {
-        // A lone surrogate has no UTF-8 form; replacing it by a question mark would name another file.
-        this.out = new BufferedWriter(new OutputStreamWriter(
+        this.out = utf8(out);
+    }
+
+    /** A lone surrogate has no UTF-8 form; replacing it by a question mark would name another file. */
+    static BufferedWriter utf8(OutputStream out) {
+        return new BufferedWriter(new OutputStreamWriter(
                 out, StandardCharsets.UTF_8.newEncoder().onMalformedInput(CodingErrorAction.REPORT)));
     }
 

@@ -27,6 +27,8 @@ public final class ManifestComparison {
     private long equalWithoutReadBack;
     private long differingStated;
     private boolean failedInReference;
+    private boolean algorithmSettled;
+    private boolean bytesReversed;
 
     private ManifestComparison(FileListing reference, FileListing copy, Consumer<FileFinding> receiver) {
         this.reference = reference;
@@ -85,6 +87,16 @@ public final class ManifestComparison {
         return failedInReference;
     }
 
+    /** Of some file only an equal digest of the other side tells which algorithm made this side's. */
+    public boolean algorithmSettled() {
+        return algorithmSettled;
+    }
+
+    /** Some file's digests are equal in the other byte order only. */
+    boolean bytesReversed() {
+        return bytesReversed;
+    }
+
     private void run() {
         UnmatchedFiles unmatched = new UnmatchedFiles(reference, copy);
         FileListing.Reader expected = reference.reader();
@@ -124,6 +136,8 @@ public final class ManifestComparison {
         if (kind == Kind.SAME) {
             same++;
             countReadBack(found.action());
+            algorithmSettled |= Agreement.settlesAlgorithm(expected.checksums(), found.checksums());
+            bytesReversed |= Agreement.reversesBytes(expected.checksums(), found.checksums());
         } else {
             add(FileFinding.of(expected, kind, found));
             countStated(kind, expected, found);

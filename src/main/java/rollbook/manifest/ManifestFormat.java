@@ -6,6 +6,8 @@ public enum ManifestFormat {
     GNU_LIST,
     /** Algorithm, name in brackets, then the digest: as BSD tools write it. */
     BSD_LIST,
+    /** A table with a header and a row for each file, its cells separated by commas, semicolons or tabs. */
+    TABLE,
     /** ASC MHL 1.0, whose documents carry the version number 2.0. */
     ASC_MHL,
     /** A manifest of a bag's payload (RFC 8493). */

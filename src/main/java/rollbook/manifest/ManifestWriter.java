@@ -3,6 +3,7 @@ package rollbook.manifest;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.Set;
 
 /**
  * Writes a manifest as a stream; {@link #close()} completes the document and closes the output.
@@ -21,6 +22,16 @@ public interface ManifestWriter extends Closeable {
     /** A GNU style list of one algorithm; other checksums of an entry are left out. */
     static ManifestWriter gnuList(OutputStream out, ChecksumAlgorithm algorithm) {
         return new GnuListWriter(out, algorithm);
+    }
+
+    /** The same with every line ended by NUL, for names that hold line ends; nothing is escaped. */
+    static ManifestWriter nulEndedList(OutputStream out, ChecksumAlgorithm algorithm) {
+        return new NulListWriter(out, algorithm);
+    }
+
+    /** A CSV table with one column for each of the algorithms; other checksums of an entry are left out. */
+    static ManifestWriter table(OutputStream out, Set<ChecksumAlgorithm> algorithms) throws IOException {
+        return new TableWriter(out, algorithms);
     }
 
     /** A BSD style list with one line per checksum; there is no tag for C4. */

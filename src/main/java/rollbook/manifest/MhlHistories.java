@@ -66,7 +66,7 @@ public final class MhlHistories {
         ManifestHeader header = null;
         try {
             String name = path.substring(path.lastIndexOf('/') + 1);
-            header = new ManifestReader().read(content, name, entry -> {});
+            header = new ManifestReader().read(content, DocumentHints.named(name), entry -> {});
         } catch (ManifestException e) {
             // stays null
         }

@@ -35,12 +35,13 @@ public record ReadManifest(
      * @param also is handed every entry too
      * @throws ManifestException when the document is malformed, unsafe or of another kind
      */
-    public static ReadManifest read(InputStream in, String fileName, Known known, long mostBytes, EntrySink also)
+    public static ReadManifest read(InputStream in, DocumentHints hints, Known known, long mostBytes, EntrySink also)
             throws IOException, ManifestException {
-        RollSurvey survey = new RollSurvey(known.rollCodes(), fileName, ManifestHeader.rootFolderIn(fileName));
+        String rootFolder = ManifestHeader.rootFolderIn(hints.fileName());
+        RollSurvey survey = new RollSurvey(known.rollCodes(), hints.fileName(), rootFolder);
         RollChecks checks = new RollChecks(known.earliest(), known.latest());
         Keeper keeper = new Keeper(mostBytes);
-        ManifestHeader header = new ManifestReader().read(in, fileName, entry -> {
+        ManifestHeader header = new ManifestReader().read(in, hints, entry -> {
             survey.add(entry);
             checks.accept(entry);
             keeper.accept(entry);

@@ -19,6 +19,7 @@ public enum VerdictReason {
     NO_CARD_CHECKSUMS,
     NO_READ_BACK,
     FLATTENED,
+    BYTE_ORDER_REVERSED,
     NO_ROUND_TRIP,
     MOVED_FILES,
     EXTRA_FILES;

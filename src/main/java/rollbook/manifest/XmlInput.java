@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * recognition.
  */
 final class XmlInput extends FilterInputStream {
-    private static final long MAX_BYTES_PER_EVENT = 1_048_576;
+    /** Twice the longest text that is taken. The parser compares each attribute of an element with all others. */
+    private static final long MAX_BYTES_PER_EVENT = 131_072;
 
     private long sinceEvent;
     private boolean excessive;

@@ -11,7 +11,7 @@ import rollbook.manifest.Verdict;
  * What was proven of a copy at a moment.
  *
  * @param id null for one that isn't on record yet
- * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}
+ * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}, some with a person behind them
  */
 record CopyVerdict(
         @Nullable Long id,
@@ -26,7 +26,16 @@ record CopyVerdict(
     /** Reasons that don't come from comparing documents. */
     enum Reason {
         NO_EVIDENCE,
-        WRITTEN_AGAIN
+        WRITTEN_AGAIN,
+        /** Only equal digests of a list that states its algorithm told that of another. */
+        ALGORITHM_BY_AGREEMENT,
+        /** A person said which algorithm made the digests of a document. */
+        ALGORITHM_SAID;
+
+        /** The reason with the name of the person behind it, as it stands on record. */
+        String by(String person) {
+            return name() + ReasonKeys.PERSON_FOLLOWS + person;
+        }
     }
 
     /** Numbers of files by what was found of them. */
@@ -49,7 +58,7 @@ record CopyVerdict(
 
         /** Files of which there is anything to tell. */
         long notSame() {
-            return different + missing + extra + moved + sizeOnly + nameOnly + listedTwice;
+            return different + missing + extra + moved + spelledOtherwise + sizeOnly + nameOnly + listedTwice;
         }
     }
 

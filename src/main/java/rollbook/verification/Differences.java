@@ -98,8 +98,7 @@ class Differences {
                 verdict,
                 newest == null || verdict.id() == null || verdict.id().equals(newest.id()) ? null : newest,
                 verdict.reasons().stream()
-                        .map(ReasonKeys::of)
-                        .map(key -> display.text(key))
+                        .map(reason -> ReasonKeys.text(display, reason))
                         .toList(),
                 groups(DifferenceFold.fold(kept, good::of), judged.copy()),
                 again.files(),

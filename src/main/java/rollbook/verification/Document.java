@@ -16,6 +16,8 @@ import rollbook.manifest.ManifestProblem;
  * @param saidItemCode the medium that the uploader said it describes
  * @param problem why it was rejected, if it was; null with state REJECTED means that reading it failed for a fault of
  *     this program
+ * @param ambiguousDigits the lengths of its digests of which only a person can say which algorithm made them
+ * @param askedDigits those of them of which nobody has said it
  * @param parts folders of it that belong to a roll each, or to none
  * @param unassigned parts of it that nobody has assigned yet
  * @param members manifests that it holds, or should, if it is an archive
@@ -47,6 +49,8 @@ record Document(
         List<String> problemArgs,
         @Nullable Long problemLine,
         @Nullable Integer problemColumn,
+        List<Integer> ambiguousDigits,
+        List<Integer> askedDigits,
         long parts,
         long unassigned,
         long members,

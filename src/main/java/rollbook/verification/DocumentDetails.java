@@ -21,13 +21,21 @@ import rollbook.web.Refusal;
 class DocumentDetails {
     private final JdbcClient jdbc;
     private final Documents documents;
+    private final DocumentNotes notes;
     private final SchedulerClient jobs;
     private final AuditTrail trail;
     private final Clock clock;
 
-    DocumentDetails(JdbcClient jdbc, Documents documents, SchedulerClient jobs, AuditTrail trail, Clock clock) {
+    DocumentDetails(
+            JdbcClient jdbc,
+            Documents documents,
+            DocumentNotes notes,
+            SchedulerClient jobs,
+            AuditTrail trail,
+            Clock clock) {
         this.jdbc = jdbc;
         this.documents = documents;
+        this.notes = notes;
         this.jobs = jobs;
         this.trail = trail;
         this.clock = clock;
@@ -37,9 +45,22 @@ class DocumentDetails {
      * @param sentName the whole name that it was first sent under, or null if that isn't known
      * @param excerpt the lines around the place where it could not be understood, if it couldn't
      */
-    record Details(@Nullable String sentName, @Nullable Excerpt excerpt) {}
+    record Details(@Nullable String sentName, @Nullable Excerpt excerpt, List<DocumentNote> notes) {
+        public List<DocumentNote> facts() {
+            return notes(DocumentNote.Kind.FACT);
+        }
+
+        public List<DocumentNote> remarks() {
+            return notes(DocumentNote.Kind.REMARK);
+        }
+
+        private List<DocumentNote> notes(DocumentNote.Kind kind) {
+            return notes.stream().filter(note -> note.kind() == kind).toList();
+        }
+    }
 
     Details details(UUID productionId, UUID documentId) {
+        List<DocumentNote> noted = notes.of(productionId, documentId);
         return jdbc.sql("""
                         select (select f.sent_name from verification_delivery f
                                 where f.document_id = r.document_id and f.outcome = 'STORED' order by f.id limit 1) as sent_name,
@@ -47,7 +68,7 @@ class DocumentDetails {
                         from verification_reading r where r.production_id = ? and r.document_id = ?
                         """)
                 .params(productionId, documentId)
-                .query((row, number) -> new Details(row.getString("sent_name"), excerpt(row)))
+                .query((row, number) -> new Details(row.getString("sent_name"), excerpt(row), noted))
                 .single();
     }
 

@@ -16,6 +16,7 @@ import rollbook.inventory.MediaItem;
 record DocumentPage(
         Document document,
         DocumentDetails.Details details,
+        List<AlgorithmQuestion> questions,
         @Nullable ArchivePage archive,
         List<PartView> parts,
         List<DocumentDetails.Judged> judged,

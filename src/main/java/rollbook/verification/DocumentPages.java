@@ -18,6 +18,7 @@ import rollbook.web.NotFoundException;
 class DocumentPages {
     private final Documents documents;
     private final DocumentDetails details;
+    private final AlgorithmStatements algorithms;
     private final ArchivePages archives;
     private final Assignments assignments;
     private final Rolls rolls;
@@ -26,12 +27,14 @@ class DocumentPages {
     DocumentPages(
             Documents documents,
             DocumentDetails details,
+            AlgorithmStatements algorithms,
             ArchivePages archives,
             Assignments assignments,
             Rolls rolls,
             MediaItems items) {
         this.documents = documents;
         this.details = details;
+        this.algorithms = algorithms;
         this.archives = archives;
         this.assignments = assignments;
         this.rolls = rolls;
@@ -44,7 +47,7 @@ class DocumentPages {
         DocumentDetails.Details found = details.details(productionId, documentId);
         if (document.state() != Document.State.READ || document.isArchive()) {
             ArchivePage archive = document.isArchive() ? archives.get(productionId, documentId) : null;
-            return new DocumentPage(document, found, archive, List.of(), List.of(), Map.of(), List.of());
+            return new DocumentPage(document, found, List.of(), archive, List.of(), List.of(), Map.of(), List.of());
         }
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
         List<MediaItem> media = items.list(productionId, MediaKind.DRIVE, MediaKind.ARRAY, MediaKind.TAPE);
@@ -53,7 +56,9 @@ class DocumentPages {
         List<PartView> parts = assignments.parts(productionId, documentId).stream()
                 .map(part -> view(document, part, byPart.getOrDefault(part.id(), List.of()), rollIds, media))
                 .toList();
-        return new DocumentPage(document, found, null, parts, details.judged(productionId, documentId), rollIds, media);
+        List<AlgorithmQuestion> questions = algorithms.questions(document);
+        return new DocumentPage(
+                document, found, questions, null, parts, details.judged(productionId, documentId), rollIds, media);
     }
 
     private static PartView view(

@@ -24,8 +24,10 @@ import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
+import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollPart;
 import rollbook.offload.Rolls;
@@ -49,6 +51,7 @@ class DocumentReader {
     private final Rolls rolls;
     private final MediaItems items;
     private final Assignments assignments;
+    private final DocumentNotes notes;
     private final Archives archives;
     private final ClipSummaries clips;
     private final ShootingDays days;
@@ -62,6 +65,7 @@ class DocumentReader {
             Rolls rolls,
             MediaItems items,
             Assignments assignments,
+            DocumentNotes notes,
             Archives archives,
             ClipSummaries clips,
             ShootingDays days,
@@ -73,6 +77,7 @@ class DocumentReader {
         this.rolls = rolls;
         this.items = items;
         this.assignments = assignments;
+        this.notes = notes;
         this.archives = archives;
         this.clips = clips;
         this.days = days;
@@ -103,13 +108,13 @@ class DocumentReader {
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
+            DocumentHints hints = DocumentHints.named(source.fileName());
             ReadManifest.Known known = known(source.productionId(), rollIds.keySet(), source.uploadedAt());
-            ReadManifest manifest =
-                    ReadManifest.read(in, source.fileName(), known, ReadDocuments.mostBytes(), entry -> {
-                        if (++entries[0] % PROGRESS_ENTRIES == 0) {
-                            progress(documentId, in.count, entries[0]);
-                        }
-                    });
+            ReadManifest manifest = ReadManifest.read(in, hints, known, ReadDocuments.mostBytes(), entry -> {
+                if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                    progress(documentId, in.count, entries[0]);
+                }
+            });
             transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
@@ -134,8 +139,8 @@ class DocumentReader {
         ReadManifest.Known known = known(productionId, rollIds.keySet(), clock.instant());
         return new Arrival(
                 rollIds,
-                new ArrivingBytes<>(
-                        in -> ReadManifest.read(in, fileName, known, ReadDocuments.mostBytes(), entry -> {})));
+                new ArrivingBytes<>(in -> ReadManifest.read(
+                        in, DocumentHints.named(fileName), known, ReadDocuments.mostBytes(), entry -> {})));
     }
 
     /**
@@ -198,6 +203,7 @@ class DocumentReader {
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
+                            ambiguous_digits = :ambiguousDigits, empty_file_algorithms = :emptyFileAlgorithms,
                             created_on = :createdOn, host = :host, process = :process, comment = :comment
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
@@ -207,6 +213,15 @@ class DocumentReader {
                 .param("format", header.format().name())
                 .param("algorithms", algorithms(header))
                 .param("basis", header.basis().name())
+                .param(
+                        "ambiguousDigits",
+                        header.ambiguousDigits().stream().sorted().toArray(Integer[]::new))
+                .param(
+                        "emptyFileAlgorithms",
+                        header.concludedFrom(AlgorithmBasis.EMPTY_FILE).stream()
+                                .map(Enum::name)
+                                .sorted()
+                                .toArray(String[]::new))
                 .param("hashLists", header.references())
                 .param("createdOn", header.created() == null ? null : Timestamp.from(header.created()))
                 .param("host", header.host())
@@ -217,7 +232,8 @@ class DocumentReader {
         if (finished == 0) {
             return;
         }
-        remembered.remember(source.id(), manifest.entries());
+        notes.add(source.productionId(), source.id(), header);
+        remembered.remember(source.id(), DocumentHints.named(source.fileName()), manifest.entries());
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();

@@ -5,6 +5,7 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.ArchiveFinding;
 import rollbook.manifest.ArchiveMember;
+import rollbook.manifest.ChecksumAlgorithm;
 import rollbook.web.Display;
 
 /** The sentences that answer what the pages of documents are asked. */
@@ -70,8 +71,15 @@ class DocumentSentences {
             case WAITS_FOR_PEOPLE ->
                 display.text("verification.document.sentence.waits", document.unassigned(), document.parts());
             case ASSIGNED ->
-                display.text("verification.document.sentence.assigned", document.entries(), document.parts());
+                refersOnly(document)
+                        ? display.text("verification.document.sentence.refers", document.hashLists())
+                        : display.text("verification.document.sentence.assigned", document.entries(), document.parts());
         };
+    }
+
+    /** Lawful for a folder that holds nothing but folders with histories of their own. */
+    private static boolean refersOnly(Document document) {
+        return document.parts() == 0 && document.hashLists() != null && document.hashLists() > 0;
     }
 
     private String rejected(Document document) {
@@ -125,6 +133,20 @@ class DocumentSentences {
                 "verification.document.place",
                 document.problemLine() == null ? 0 : document.problemLine(),
                 document.problemColumn() == null ? 0 : document.problemColumn());
+    }
+
+    /** What has to be said of the document's digests, a question for each of their lengths. */
+    public List<String> questions(Document document) {
+        return document.askedDigits().stream().map(this::question).toList();
+    }
+
+    public String question(int digits) {
+        List<ChecksumAlgorithm> choices = ChecksumAlgorithm.ofHexDigits(digits);
+        return display.text(
+                "verification.algorithm.question",
+                digits,
+                choices.get(0).label(),
+                choices.get(1).label());
     }
 
     public String progress(Document document) {

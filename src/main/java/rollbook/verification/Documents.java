@@ -35,6 +35,13 @@ class Documents {
                    d.said_subject, d.said_item_id, i.code as said_item_code, r.state, r.bytes_read, r.entries, r.ended_at,
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
                    r.problem_args, r.problem_line, r.problem_column,
+                   r.ambiguous_digits,
+                   array(select digits from unnest(r.ambiguous_digits) as digits
+                         where not exists (
+                             select 1 from verification_algorithm_statement s
+                             where s.document_id = d.id and s.digits = digits and s.algorithm is not null
+                               and not exists (select 1 from verification_algorithm_statement later
+                                   where later.document_id = d.id and later.digits = s.digits and later.id > s.id))) as asked_digits,
                    (select count(*) from verification_part p where p.document_id = d.id) as parts,
                    (select count(*) from verification_part p where p.document_id = d.id
                       and not exists (select 1 from verification_assignment a where a.part_id = p.id)) as unassigned,
@@ -240,6 +247,8 @@ class Documents {
                 texts(row.getArray("problem_args")),
                 row.getObject("problem_line", Long.class),
                 row.getObject("problem_column", Integer.class),
+                List.of((Integer[]) row.getArray("ambiguous_digits").getArray()),
+                List.of((Integer[]) row.getArray("asked_digits").getArray()),
                 row.getLong("parts"),
                 row.getLong("unassigned"),
                 row.getLong("members"),

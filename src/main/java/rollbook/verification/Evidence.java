@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
@@ -23,11 +24,13 @@ class Evidence {
     private final JdbcClient jdbc;
     private final DocumentContent content;
     private final ReadDocuments read;
+    private final AlgorithmStatements algorithms;
 
-    Evidence(JdbcClient jdbc, DocumentContent content, ReadDocuments read) {
+    Evidence(JdbcClient jdbc, DocumentContent content, ReadDocuments read, AlgorithmStatements algorithms) {
         this.jdbc = jdbc;
         this.content = content;
         this.read = read;
+        this.algorithms = algorithms;
     }
 
     /**
@@ -97,17 +100,18 @@ class Evidence {
     }
 
     private PackedEntries entries(Piece piece) throws IOException {
-        Optional<PackedEntries> known = read.entries(piece.documentId());
+        DocumentHints hints = algorithms.hints(piece.documentId(), piece.fileName());
+        Optional<PackedEntries> known = read.entries(piece.documentId(), hints);
         if (known.isPresent()) {
             return known.get();
         }
         PackedEntries entries = new PackedEntries();
         try (InputStream in = content.open(piece.documentId())) {
-            new ManifestReader().read(in, piece.fileName(), entries::add);
+            new ManifestReader().read(in, hints, entries::add);
         } catch (ManifestException e) {
             throw new IOException("A document that was read once can't be read again: " + piece.documentId(), e);
         }
-        read.remember(piece.documentId(), entries);
+        read.remember(piece.documentId(), hints, entries);
         return entries;
     }
 

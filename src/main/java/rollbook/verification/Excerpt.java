@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rollbook.manifest.ManifestProblem;
+import rollbook.manifest.ManifestReader;
 
 /**
  * A few lines around the place where a document could not be understood, cut to what can be shown. Letters that can't
@@ -81,10 +82,12 @@ record Excerpt(List<String> lines, long firstLine, int badLine, int caret) {
 
     private static final class Source {
         private final BufferedInputStream in;
+        private final boolean nulEnded;
         private final boolean xml;
 
         Source(InputStream document) throws IOException {
             in = new BufferedInputStream(document, 65_536);
+            nulEnded = ManifestReader.isNulEnded(in);
             skipByteOrderMark();
             xml = startsWithAngleBracket();
         }
@@ -131,7 +134,7 @@ record Excerpt(List<String> lines, long firstLine, int badLine, int caret) {
                     break;
                 }
                 boolean continued = (b & 0xC0) == 0x80;
-                boolean indent = !inBytes && at == 0 && (b == ' ' || b == '\t');
+                boolean indent = !inBytes && !nulEnded && at == 0 && (b == ' ' || b == '\t');
                 at += inBytes ? 1 : continued || indent ? 0 : b >= 0xF0 ? 2 : 1;
                 boolean cutLetter = before.size() == 0 && continued && at > 1;
                 if (at >= column - REACH && at < column && !cutLetter) {
@@ -147,8 +150,11 @@ record Excerpt(List<String> lines, long firstLine, int badLine, int caret) {
             return any ? new Window(start, end) : null;
         }
 
-        /** XML counts a lone carriage return as the end of a line, checksum lists don't. */
+        /** XML counts a lone carriage return as the end of a line, checksum lists don't; some end theirs with NUL. */
         private boolean endsLine(int b) throws IOException {
+            if (nulEnded) {
+                return b == 0;
+            }
             if (b == '\r' && xml) {
                 in.mark(1);
                 if (in.read() != '\n') {

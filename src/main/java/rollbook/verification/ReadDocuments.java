@@ -7,25 +7,28 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.PackedEntries;
 
 /**
  * Remembers what documents list, as long as there is memory for it, so that a document that was just read need not be
- * read again to be judged. A document never changes, so what is remembered is never wrong.
+ * read again to be judged. A document never changes, so with the same hints what is remembered is never wrong.
  */
 @Component
 class ReadDocuments {
-    private final Map<UUID, SoftReference<PackedEntries>> entries = new ConcurrentHashMap<>();
+    private final Map<Reading, SoftReference<PackedEntries>> entries = new ConcurrentHashMap<>();
 
-    void remember(UUID documentId, @Nullable PackedEntries read) {
+    private record Reading(UUID documentId, DocumentHints hints) {}
+
+    void remember(UUID documentId, DocumentHints hints, @Nullable PackedEntries read) {
         entries.values().removeIf(reference -> reference.refersTo(null));
         if (read != null) {
-            entries.put(documentId, new SoftReference<>(read));
+            entries.put(new Reading(documentId, hints), new SoftReference<>(read));
         }
     }
 
-    Optional<PackedEntries> entries(UUID documentId) {
-        return Optional.ofNullable(entries.get(documentId)).map(SoftReference::get);
+    Optional<PackedEntries> entries(UUID documentId, DocumentHints hints) {
+        return Optional.ofNullable(entries.get(new Reading(documentId, hints))).map(SoftReference::get);
     }
 
     void forgetAll() {

@@ -4,14 +4,25 @@ import java.util.HashMap;
 import java.util.Map;
 import rollbook.manifest.RollWarning;
 import rollbook.manifest.VerdictReason;
+import rollbook.web.Display;
 
-/** The message that says a verdict's reason; on record stand only the names, whichever part of the program gave them. */
+/** Says a verdict's reason in words; on record stand only the names, whichever part of the program gave them. */
 final class ReasonKeys {
     private static final Map<String, String> KEYS = keys();
 
     private ReasonKeys() {}
 
-    static String of(String reason) {
+    /** Between a reason's name and that of the person behind it. */
+    static final char PERSON_FOLLOWS = ':';
+
+    static String text(Display display, String reason) {
+        int name = reason.indexOf(PERSON_FOLLOWS);
+        return name < 0
+                ? display.text(key(reason))
+                : display.text(key(reason.substring(0, name)), reason.substring(name + 1));
+    }
+
+    private static String key(String reason) {
         String key = KEYS.get(reason);
         if (key == null) {
             throw new IllegalArgumentException("a verdict on record has an unknown reason: " + reason);

@@ -3,6 +3,7 @@ package rollbook.verification;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,7 +19,6 @@ import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.RollWarning;
-import rollbook.manifest.VerdictReason;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
@@ -37,6 +37,7 @@ class RollJudge {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final ClipSummaries clips;
+    private final AlgorithmStatements algorithms;
     private final Clearances clearances;
     private final Clock clock;
 
@@ -46,6 +47,7 @@ class RollJudge {
             Evidence evidence,
             Verdicts verdicts,
             ClipSummaries clips,
+            AlgorithmStatements algorithms,
             Clearances clearances,
             Clock clock) {
         this.rolls = rolls;
@@ -53,6 +55,7 @@ class RollJudge {
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.clips = clips;
+        this.algorithms = algorithms;
         this.clearances = clearances;
         this.clock = clock;
     }
@@ -94,7 +97,7 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(judgement, clips.warnings(productionId, parts(choice.reference()))),
+                reasons(choice, judgement, comparison, clips.warnings(productionId, parts(choice.reference()))),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -104,17 +107,30 @@ class RollJudge {
         }
     }
 
-    /** The judgement's reasons, and what a person should look at in the roll itself. */
-    private static List<String> reasons(CopyJudgement judgement, List<RollWarning> ofReference) {
-        return Stream.concat(
-                        judgement.reasons().stream().map(VerdictReason::name),
-                        ofReference.stream()
-                                .map(RollWarning::kind)
-                                .filter(RollWarning.Kind::isRemark)
-                                .distinct()
-                                .sorted()
-                                .map(RollWarning.Kind::name))
+    /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
+    private List<String> reasons(
+            EvidenceChoice choice,
+            CopyJudgement judgement,
+            ManifestComparison comparison,
+            List<RollWarning> ofReference) {
+        List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
+                .map(Piece::documentId)
+                .distinct()
                 .toList();
+        AlgorithmStatements.Grounds grounds = algorithms.grounds(documents);
+        List<String> reasons = new ArrayList<>();
+        judgement.reasons().forEach(reason -> reasons.add(reason.name()));
+        if (grounds.open() && comparison.algorithmSettled()) {
+            reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
+        }
+        grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
+        ofReference.stream()
+                .map(RollWarning::kind)
+                .filter(RollWarning.Kind::isRemark)
+                .distinct()
+                .sorted()
+                .forEach(kind -> reasons.add(kind.name()));
+        return reasons;
     }
 
     private static List<UUID> parts(List<Piece> pieces) {

@@ -178,8 +178,7 @@ class RollPage {
 
     List<String> reasons(CopyVerdict verdict) {
         return verdict.reasons().stream()
-                .map(ReasonKeys::of)
-                .map(key -> display.text(key))
+                .map(reason -> ReasonKeys.text(display, reason))
                 .toList();
     }
 }

@@ -173,7 +173,7 @@ class AscMhlReaderTests {
                 .isEqualTo(ManifestProblem.MHL_MISSING_ELEMENT);
     }
 
-    /** 6.4.3 to 6.4.6. */
+    /** 6.4. */
     @Test
     void keepsWhoMadeIt() throws Exception {
         String people =
@@ -189,7 +189,7 @@ class AscMhlReaderTests {
         assertThat(details.location()).isEqualTo("Stage 3");
     }
 
-    /** 6.4.7, 6.5.2. */
+    /** 6.4, 6.5.2. */
     @Test
     void readsDirectoryHashes() throws Exception {
         List<DirectoryHash> directories = new ArrayList<>();

@@ -128,9 +128,12 @@ class BagTests {
         files.put("manifest-sha1.txt", digest(ChecksumAlgorithm.SHA1, "abc") + " data/A001/two.mxf\n");
         ArchiveFinding missing = finding(read(), BagFinding.NOT_IN_EVERY_MANIFEST);
         assertThat(missing.weight()).isEqualTo(ArchiveFinding.Weight.INCOMPLETE);
-        assertThat(missing.arguments()).containsExactly(2L, "A001/one.mxf, A001/two.mxf");
+        assertThat(missing.arguments()).containsExactly(2L, "data/A001/one.mxf, data/A001/two.mxf");
         files.put("manifest-sha1.txt", digest(ChecksumAlgorithm.SHA1, "abc") + " data/A001/one.mxf\n");
         assertThat(findings()).doesNotContain(BagFinding.NOT_IN_EVERY_MANIFEST);
+        files.put("bagit.txt", DECLARATION.replace("1.0", "0.97"));
+        files.put("manifest-sha1.txt", digest(ChecksumAlgorithm.SHA1, "abc") + " data/A001/two.mxf\n");
+        assertThat(findings()).as("before 1.0").doesNotContain(BagFinding.NOT_IN_EVERY_MANIFEST);
     }
 
     @Test
@@ -141,13 +144,13 @@ class BagTests {
 
     @Test
     void aManifestThatCannotBeReadIsNamedAndTheOthersAreStillJudged() throws Exception {
-        files.put("manifest-sha1.txt", "no digest\n");
+        files.put("manifest-sha256.txt", ABC + "  data/A001/one.mxf\n" + ABC + "  data/A001/two.mxf\nno digest\n");
         Bag bag = read();
         assertThat(findings(bag))
                 .contains(BagFinding.MANIFEST_UNREADABLE)
-                .doesNotContain(BagFinding.NOT_IN_EVERY_MANIFEST);
+                .doesNotContain(BagFinding.NOT_IN_EVERY_MANIFEST, BagFinding.LISTED_TWICE);
         assertThat(bag.manifests())
-                .containsEntry("manifest-sha1.txt", State.UNREADABLE)
+                .containsEntry("manifest-sha256.txt", State.UNREADABLE)
                 .containsEntry("manifest-md5.txt", State.GOOD);
     }
 
@@ -157,8 +160,8 @@ class BagTests {
         files.put("data/A001/one.mxf", "not abc: bytes are for a reading of the copy");
         files.put("data/A001/three.mxf", "");
         Bag bag = read();
-        assertThat(finding(bag, BagFinding.PAYLOAD_MISSING).arguments()).containsExactly(1L, "A001/two.mxf");
-        assertThat(finding(bag, BagFinding.PAYLOAD_UNLISTED).arguments()).containsExactly(1L, "A001/three.mxf");
+        assertThat(finding(bag, BagFinding.PAYLOAD_MISSING).arguments()).containsExactly(1L, "data/A001/two.mxf");
+        assertThat(finding(bag, BagFinding.PAYLOAD_UNLISTED).arguments()).containsExactly(1L, "data/A001/three.mxf");
         assertThat(bag.isUnaltered()).isTrue();
     }
 
@@ -167,6 +170,14 @@ class BagTests {
         files.put("manifest-md5.txt", ABC + "  data/caf\u00e9.mxf\n");
         files.put("data/cafe\u0301.mxf", "abc");
         assertThat(findings()).doesNotContain(BagFinding.PAYLOAD_MISSING, BagFinding.PAYLOAD_UNLISTED);
+    }
+
+    @Test
+    void tagFilesAreFoundInWhicheverUnicodeForm() throws Exception { // 6.1.1.3
+        files.put("caf\u00e9.txt", "notes");
+        tagManifest("bagit.txt", "manifest-md5.txt", "caf\u00e9.txt");
+        files.put("cafe\u0301.txt", files.remove("caf\u00e9.txt"));
+        assertThat(findings()).contains(BagFinding.TAG_FILES_VALID);
     }
 
     @Test
@@ -203,7 +214,8 @@ class BagTests {
         assertThat(findings()).contains(BagFinding.MANIFEST_UNREADABLE);
         files.put("tagmanifest-md5.txt", "");
         files.put("tagmanifest-sha384.txt", "0".repeat(96) + " bagit.txt\n");
-        assertThat(findings()).contains(BagFinding.ALGORITHM_UNKNOWN);
+        files.put("manifest-sha224.txt", "0".repeat(56) + " data/A001/one.mxf\n");
+        assertThat(finding(read(), BagFinding.ALGORITHM_UNKNOWN).count()).isEqualTo(2);
     }
 
     @Test
@@ -245,7 +257,7 @@ class BagTests {
         files.put("data/A001/one.mxf", "abc");
         files.put("fetch.txt", "https://host.invalid/two - data/A001/two.mxf\n");
         Bag bag = read();
-        assertThat(finding(bag, BagFinding.FETCH).arguments()).containsExactly(1L, "A001/two.mxf");
+        assertThat(finding(bag, BagFinding.FETCH).arguments()).containsExactly(1L, "data/A001/two.mxf");
         assertThat(findings(bag)).doesNotContain(BagFinding.PAYLOAD_MISSING);
         files.put("fetch.txt", """
                 https://host.invalid/x 12 data/A001/x.mxf
@@ -253,7 +265,7 @@ class BagTests {
                 https://host.invalid/z 1 ../z
                 """);
         bag = read();
-        assertThat(finding(bag, BagFinding.FETCH_UNLISTED).arguments()).containsExactly(1L, "A001/x.mxf");
+        assertThat(finding(bag, BagFinding.FETCH_UNLISTED).arguments()).containsExactly(1L, "data/A001/x.mxf");
         assertThat(finding(bag, BagFinding.FETCH_MALFORMED).count()).isEqualTo(2);
     }
 
@@ -330,7 +342,8 @@ class BagTests {
             byte[] manifest = (ABC + "  data/ok\n" + ABC + "  " + path + "\n").getBytes(StandardCharsets.UTF_8);
             ManifestException refusal = catchThrowableOfType(
                     ManifestException.class,
-                    () -> BagManifestReader.ofPayload(new ByteArrayInputStream(manifest), "manifest-md5.txt", true)
+                    () -> BagManifestReader.ofPayload(
+                                    new ByteArrayInputStream(manifest), DocumentHints.named("manifest-md5.txt"), true)
                             .read(entry -> {}));
             assertThat(refusal).as(path).isNotNull();
             assertThat(refusal.problem()).as(path).isEqualTo(problem);
@@ -351,7 +364,7 @@ class BagTests {
                     ManifestException.class,
                     () -> BagManifestReader.ofPayload(
                                     new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)),
-                                    "manifest-md5.txt",
+                                    DocumentHints.named("manifest-md5.txt"),
                                     true)
                             .read(entry -> {}));
             assertThat(refusal).as(text).isNotNull();

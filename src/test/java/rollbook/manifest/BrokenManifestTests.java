@@ -8,10 +8,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import rollbook.manifest.ManifestEntry.Action;
-import rollbook.manifest.ManifestHeader.Process;
 
 /** Damaged documents are read as far as they are valid lists, or refused with a place; nothing else happens. */
 class BrokenManifestTests {
@@ -106,21 +106,34 @@ class BrokenManifestTests {
                     (long) i,
                     List.of(NastyNames.checksum(random, ChecksumAlgorithm.MD5)),
                     Action.ORIGINAL,
-                    1));
+                    1,
+                    i % 3 == 0 ? "earlier" : null,
+                    i % 2 == 0 ? Instant.EPOCH : null));
         }
-        MhlCreator creator = new MhlCreator(Instant.EPOCH, "h", "t", "1", "c", Process.IN_PLACE);
+        Checksum digest = NastyNames.checksum(random, ChecksumAlgorithm.XXH64);
+        DirectoryHash root = new DirectoryHash("", List.of(digest), List.of(digest), null, 1);
+        DirectoryHash directory = new DirectoryHash("d", List.of(digest), List.of(digest), "e", 1);
+        MhlReference reference = new MhlReference("d/ascmhl/1.mhl", NastyNames.checksum(random, ChecksumAlgorithm.C4));
+        MhlScope scope = new MhlScope(root, List.of("*.tmp", "[a-z]/"), List.of(reference));
         ByteArrayOutputStream gnu = new ByteArrayOutputStream();
         ByteArrayOutputStream bsd = new ByteArrayOutputStream();
+        ByteArrayOutputStream nul = new ByteArrayOutputStream();
+        ByteArrayOutputStream table = new ByteArrayOutputStream();
         ByteArrayOutputStream mhl = new ByteArrayOutputStream();
         try (ManifestWriter g = ManifestWriter.gnuList(gnu, ChecksumAlgorithm.MD5);
+                ManifestWriter n = ManifestWriter.nulEndedList(nul, ChecksumAlgorithm.MD5);
+                ManifestWriter t = ManifestWriter.table(table, Set.of(ChecksumAlgorithm.MD5));
                 ManifestWriter b = ManifestWriter.bsdList(bsd);
-                ManifestWriter m = ManifestWriter.ascMhl(mhl, creator)) {
+                ManifestWriter m = ManifestWriter.ascMhl(mhl, Manifests.CREATOR, scope)) {
             for (ManifestEntry entry : entries) {
                 g.write(entry);
+                n.write(entry);
+                t.write(entry);
                 b.write(entry);
                 m.write(entry);
             }
+            m.write(directory);
         }
-        return List.of(gnu.toByteArray(), bsd.toByteArray(), mhl.toByteArray());
+        return List.of(gnu.toByteArray(), bsd.toByteArray(), nul.toByteArray(), table.toByteArray(), mhl.toByteArray());
     }
 }

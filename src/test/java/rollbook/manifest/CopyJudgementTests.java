@@ -30,6 +30,18 @@ class CopyJudgementTests {
         assertThat(judge(CARD, LIST, REFERENCE, EQUAL)).isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of()));
     }
 
+    /** Each line may be in its own order; the digests are those of "abc" and of no bytes in the xxHash documents. */
+    @Test
+    void saysThatDigestsArePrintedInTheOtherByteOrder() throws Exception {
+        FileListing canonical = FileListing.of(Manifests.read("44bc2cf5ad770999  a\nef46db3751d8e999  b\n", "a.xxh64")
+                .entries());
+        FileListing mixed = FileListing.of(Manifests.read("990977adf52cbc44  a\nef46db3751d8e999  b\n", "b.xxh64")
+                .entries());
+
+        assertThat(judge(CARD, LIST, canonical, mixed))
+                .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of(VerdictReason.BYTE_ORDER_REVERSED)));
+    }
+
     @Test
     void otherBytesFail() {
         check(listing(md5("a", 1), md5("b", 3)), Verdict.FAILED, VerdictReason.DIFFERENT_BYTES);

@@ -71,6 +71,22 @@ class ManifestComparisonTests {
     }
 
     @Test
+    void agreementWithAStatedAlgorithmTellsAnAssumedOne() {
+        FileListing guessed = listing(file("a", null, assumed(MD5, 1)));
+
+        assertThat(ManifestComparison.of(listing(file("a", null, digest(XXH128, 1))), guessed)
+                        .algorithmSettled())
+                .isTrue();
+        assertThat(ManifestComparison.of(guessed, listing(md5("a", 1))).algorithmSettled())
+                .isTrue();
+        assertThat(ManifestComparison.of(guessed, guessed).algorithmSettled())
+                .as("nobody states it")
+                .isFalse();
+        assertThat(ManifestComparison.of(listing(md5("a", 2)), guessed).algorithmSettled())
+                .isFalse();
+    }
+
+    @Test
     void anAssumedAlgorithmIsNoGroundForADifference() {
         assertThat(kind(file("a", null, assumed(MD5, 1)), file("a", null, digest(XXH128, 2))))
                 .isEqualTo(Kind.NAME_ONLY);

@@ -18,11 +18,14 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.xml.sax.SAXException;
 import rollbook.manifest.ManifestEntry.Action;
 import rollbook.manifest.ManifestHeader.Process;
@@ -126,6 +129,55 @@ class ManifestWriterTests {
                 assertSame(seed, Manifests.read(content, "list").entries(), entries);
             }
         }
+    }
+
+    @Test
+    void nulEndedListsSurviveThereAndBack() throws Exception {
+        long seed = 104;
+        SplittableRandom random = new SplittableRandom(seed);
+        for (ChecksumAlgorithm algorithm : ChecksumAlgorithm.values()) {
+            List<ManifestEntry> entries = entries(random, true, Action.NONE, false, algorithm);
+            byte[] content = write(ManifestWriter::nulEndedList, algorithm, entries);
+            String name = "list." + algorithm.label().toLowerCase(java.util.Locale.ROOT);
+            assertSame(seed, Manifests.read(content, name).entries(), entries);
+        }
+    }
+
+    @Test
+    void tablesSurviveThereAndBack() throws Exception {
+        long seed = 105;
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int i = 0; i < 10; i++) {
+            List<ManifestEntry> entries = entries(random, true, Action.NONE, true, ChecksumAlgorithm.values());
+            byte[] content = write(
+                    (out, any) -> ManifestWriter.table(out, EnumSet.allOf(ChecksumAlgorithm.class)), MD5, entries);
+            assertSame(seed, Manifests.read(content, "list").entries(), entries);
+        }
+    }
+
+    @Test
+    void writesTables() throws Exception {
+        assertThat(table(file("a \"b\",c", 5L, digest(MD5, 1)), file("d", null, digest(XXH3_64, 2))))
+                .isEqualTo("path,size,MD5,XXH3-64\r\n\"a \"\"b\"\",c\",5," + "01".repeat(16) + ",\r\nd,,,"
+                        + "02".repeat(8) + "\r\n");
+        assertThatIllegalArgumentException().isThrownBy(() -> table(file("a", 1L, digest(SHA1, 1))));
+    }
+
+    /** A cell that begins so is run by spreadsheet programs (from memory); each must come back as it was. */
+    @ParameterizedTest
+    @ValueSource(strings = {"=1+1", "+1", "-1", "@a", "\ta", "\ra", "\na", "\uFF1D1", "a\\b", "\\a", "a\\"})
+    void noPathOfATableIsAFormulaOrUnclear(String path) throws Exception {
+        String written = table(file(path, null, digest(MD5, 1)));
+
+        assertThat(written.lines().skip(1).findFirst().orElse("").replace("\"", ""))
+                .startsWith("./");
+        assertThat(Manifests.read(written).only().path()).isEqualTo(path);
+    }
+
+    private static String table(ManifestEntry... entries) throws IOException {
+        return new String(
+                write((out, any) -> ManifestWriter.table(out, EnumSet.of(MD5, XXH3_64)), MD5, List.of(entries)),
+                StandardCharsets.UTF_8);
     }
 
     @Test
@@ -263,7 +315,7 @@ class ManifestWriterTests {
     }
 
     private interface ListFormat {
-        ManifestWriter writer(ByteArrayOutputStream out, ChecksumAlgorithm algorithm);
+        ManifestWriter writer(ByteArrayOutputStream out, ChecksumAlgorithm algorithm) throws IOException;
     }
 
     private static byte[] write(ListFormat format, ChecksumAlgorithm algorithm, List<ManifestEntry> entries)

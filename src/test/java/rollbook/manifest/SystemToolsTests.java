@@ -49,6 +49,13 @@ class SystemToolsTests {
         "md5sum, , MD5",
         "md5sum, --binary, MD5",
         "md5sum, --tag, MD5",
+        "md5sum, --zero, MD5",
+        "md5sum, --tag --zero, MD5",
+        "cksum, -a md5, MD5",
+        "cksum, -a sha1 --untagged, SHA1",
+        "cksum, -a sha512 --zero, SHA512",
+        "shasum, -a 256, SHA256",
+        "shasum, -b -a 512, SHA512",
         "sha1sum, , SHA1",
         "sha1sum, --tag, SHA1",
         "sha256sum, , SHA256",
@@ -95,6 +102,41 @@ class SystemToolsTests {
             byte[] digest = MessageDigest.getInstance(algorithm.label()).digest(content);
             assertThat(entry.checksums()).containsExactly(Checksum.of(algorithm, digest));
         }
+    }
+
+    /** OpenSSL has a form of its own for tagged lines, and prints the name as it is. */
+    @ParameterizedTest
+    @CsvSource({"dgst -md5, MD5", "dgst -sha256, SHA256", "dgst -sha512 -r, SHA512", "dgst -sha1 -r, SHA1"})
+    void readsWhatOpensslPrints(String options, ChecksumAlgorithm algorithm) throws Exception {
+        List<String> command = new ArrayList<>(List.of("openssl"));
+        command.addAll(List.of(options.split(" ")));
+        command.addAll(List.of("plain.mxf", "(a) = b", "empty"));
+
+        Manifests.Document document = Manifests.read(run(command), "list");
+
+        assertThat(document.paths()).containsExactly("plain.mxf", "(a) = b", "empty");
+        assertDigests(document, algorithm);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "cksum, CRC_LIST",
+        "sum, CRC_LIST",
+        "sum --sysv, CRC_LIST",
+        "cksum -a sm3, ALGORITHM_UNSUPPORTED",
+        "cksum -a blake2b, ALGORITHM_UNSUPPORTED",
+        "openssl dgst -sha3-256, ALGORITHM_UNSUPPORTED",
+        "openssl dgst -sha512-256, ALGORITHM_UNSUPPORTED",
+        "xxhsum -H0, DIGEST_LENGTH",
+        "xxhsum -H0 --tag, ALGORITHM_UNSUPPORTED",
+        "shasum -U, NOT_OF_BYTES",
+        "shasum -0, NOT_OF_BYTES",
+    })
+    void refusesWhatTheyPrintOfTooLittle(String command, ManifestProblem problem) throws Exception {
+        List<String> words = new ArrayList<>(List.of(command.split(" ")));
+        words.add("plain.mxf");
+
+        assertThat(Manifests.refusal(run(words)).problem()).isEqualTo(problem);
     }
 
     @Test

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
+import rollbook.manifest.DocumentHints;
 import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestProblem;
 import rollbook.manifest.ReadManifest;
@@ -33,7 +34,11 @@ class ArrivingBytesTests {
     @Test
     void aDocumentThatIsRefusedEarlyStopsNobody() throws Exception {
         try (ArrivingBytes<ReadManifest> bytes = new ArrivingBytes<>(in -> ReadManifest.read(
-                in, "a.md5", new ReadManifest.Known(List.of(), null, null), Long.MAX_VALUE, entry -> {}))) {
+                in,
+                DocumentHints.named("a.md5"),
+                new ReadManifest.Known(List.of(), null, null),
+                Long.MAX_VALUE,
+                entry -> {}))) {
             for (int i = 0; i < 100; i++) {
                 bytes.accept("not a list\n".getBytes(StandardCharsets.UTF_8));
             }
@@ -60,8 +65,10 @@ class ArrivingBytesTests {
 
     @Test
     void anUploadThatBreaksOffEndsTheReader() throws Exception {
+        CountDownLatch begun = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);
         try (ArrivingBytes<String> bytes = new ArrivingBytes<>(in -> {
+            begun.countDown();
             try {
                 return text(in);
             } finally {
@@ -69,9 +76,10 @@ class ArrivingBytesTests {
             }
         })) {
             bytes.accept(new byte[10]);
+            assertThat(begun.await(60, TimeUnit.SECONDS)).isTrue();
         }
 
-        assertThat(ended.await(10, TimeUnit.SECONDS)).isTrue();
+        assertThat(ended.await(60, TimeUnit.SECONDS)).isTrue();
     }
 
     private static String text(InputStream in) throws IOException {

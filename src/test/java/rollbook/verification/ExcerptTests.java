@@ -44,6 +44,16 @@ class ExcerptTests {
         assertThat(refused("ab\u0000cd\n").beforeBad()).isEqualTo("ab");
     }
 
+    /** Its lines are counted by their NULs, and a line end is a letter. */
+    @Test
+    void showsTheLinesOfAListThatIsEndedByNul() throws Exception {
+        String md5 = "d41d8cd98f00b204e9800998ecf8427e";
+        Excerpt excerpt = refused((md5 + "  a\nb\0").repeat(8) + md5 + "  /c\0");
+        assertThat(excerpt.lines()).containsExactly(md5 + "  a\uFFFDb", md5 + "  a\uFFFDb", md5 + "  /c");
+        assertThat(excerpt.firstLine()).isEqualTo(7);
+        assertThat(excerpt.bad()).isEqualTo("/");
+    }
+
     @Test
     void aLongLineIsCutAroundThePlaceAndSaysSo() throws IOException {
         String line = "a".repeat(5_000_000) + "ü!" + "b".repeat(5_000_000);
