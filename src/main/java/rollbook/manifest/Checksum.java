@@ -148,12 +148,7 @@ public final class Checksum {
     }
 
     boolean ofNoBytes() {
-        for (ChecksumAlgorithm candidate : ChecksumAlgorithm.values()) {
-            if ((candidate == algorithm || assumed) && Arrays.equals(digest, candidate.emptyDigest())) {
-                return true;
-            }
-        }
-        return false;
+        return assumed ? ChecksumAlgorithm.anyHasEmptyDigest(digest) : algorithm.hasEmptyDigest(digest);
     }
 
     /** All digests with their algorithms, as a person reads them. */

@@ -27,6 +27,7 @@ public enum ChecksumAlgorithm {
     private static final Map<Integer, List<ChecksumAlgorithm>> BY_DIGEST_BYTES = Arrays.stream(values())
             .filter(algorithm -> algorithm != C4)
             .collect(Collectors.groupingBy(ChecksumAlgorithm::digestBytes));
+    private static final ChecksumAlgorithm[] ALL = values();
 
     private final String label;
     private final @Nullable String tag;
@@ -58,6 +59,20 @@ public enum ChecksumAlgorithm {
     /** The element name in an ASC MHL 2 hash list, or null where the standard has none. */
     public @Nullable String mhlElement() {
         return mhlElement;
+    }
+
+    /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    boolean hasEmptyDigest(byte[] digest) {
+        return Arrays.equals(digest, emptyDigest);
+    }
+
+    static boolean anyHasEmptyDigest(byte[] digest) {
+        for (ChecksumAlgorithm algorithm : ALL) {
+            if (algorithm.hasEmptyDigest(digest)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Computes digests of this algorithm. */

@@ -76,6 +76,14 @@ public record ManifestEntry(
 
     /** Known to hold no bytes: by its size, or by the digest of nothing where no size is given. */
     boolean isEmpty() {
-        return sizeBytes != null ? sizeBytes == 0 : checksums.stream().anyMatch(Checksum::ofNoBytes);
+        if (sizeBytes != null) {
+            return sizeBytes == 0;
+        }
+        for (Checksum checksum : checksums) {
+            if (checksum.ofNoBytes()) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -1,82 +1,111 @@
 package rollbook.manifest;
 
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
-import rollbook.manifest.RollWarning.Kind;
+import org.jspecify.annotations.Nullable;
 
-/** Checks of a roll's files that need no second list. */
-public final class RollChecks {
-    private static final int EXAMPLES = 20;
-    /** No file system in use has longer names; matching an endless one would take long. */
-    private static final int MAX_NAME = 1_024;
-    /** A clip is called by its roll, C and a number from 001 upwards (common practice, no source). */
-    private static final Pattern CLIP = Pattern.compile("(.*[A-Za-z]\\d+)C(\\d{3,5})(?:[^0-9].*)?", Pattern.DOTALL);
+/**
+ * Looks at the files of a document as they are read: what clips there are, and what a person should look at. Files that
+ * differ in one number only are kept as ranges of numbers, so that a million frames take little room; names that can't
+ * be kept so are limited, and those past the limit are counted. Not safe for several threads.
+ */
+public final class RollChecks implements EntrySink {
+    /** No file system in use has longer paths. */
+    private static final int LONGEST_PATH = 4_096;
 
-    private RollChecks() {}
+    /** Many lists are in no order, and most of their files belong to few groups; a power of two. */
+    private static final int RECENT = 1 << 14;
 
-    public static List<RollWarning> check(FileListing files) {
-        List<RollWarning> warnings = new ArrayList<>();
-        addIfAny(warnings, Kind.CLIP_GAP, gaps(files));
-        addIfAny(warnings, Kind.EMPTY_FILE, emptyFiles(files));
-        addIfAny(warnings, Kind.NAME_COLLISION, collisions(files));
-        return warnings;
+    private static final int MOST_GROUPS = 200_000;
+    private static final long MOST_CHARACTERS = 16_000_000;
+
+    private final @Nullable Instant earliest;
+    private final @Nullable Instant latest;
+    private final Map<String, FileGroup> groups = new LinkedHashMap<>();
+    private final @Nullable FileGroup[] recent = new FileGroup[RECENT];
+    private @Nullable FileGroup last;
+    private long characters;
+    private long notLookedAt;
+
+    /**
+     * @param earliest files can't have been written before, or null if nobody can tell
+     * @param latest nor after
+     */
+    public RollChecks(@Nullable Instant earliest, @Nullable Instant latest) {
+        this.earliest = earliest;
+        this.latest = latest;
     }
 
-    private static void addIfAny(List<RollWarning> warnings, Kind kind, List<String> cases) {
-        if (!cases.isEmpty()) {
-            warnings.add(new RollWarning(kind, cases.size(), cases.subList(0, Math.min(EXAMPLES, cases.size()))));
+    @Override
+    public void accept(ManifestEntry entry) {
+        String path = entry.path();
+        FileGroup group = last;
+        int number = group == null ? -1 : group.numberOf(path);
+        if (number < 0) {
+            group = group(path);
+            if (group == null) {
+                notLookedAt++;
+                return;
+            }
+            last = group;
+            number = group.numberOf(path);
         }
-    }
-
-    private static List<String> gaps(FileListing files) {
-        Map<String, BitSet> clips = new TreeMap<>();
-        for (ManifestEntry entry : files.entries()) {
-            String name = entry.path().substring(entry.path().lastIndexOf('/') + 1);
-            Matcher clip = CLIP.matcher(name);
-            if (name.length() <= MAX_NAME && clip.matches()) {
-                clips.computeIfAbsent(clip.group(1), roll -> new BitSet()).set(Integer.parseInt(clip.group(2)));
+        group.add(entry, number);
+        Instant modified = entry.modified();
+        if (modified != null) {
+            if (earliest != null && modified.isBefore(earliest)) {
+                group.addEarly(number);
+            }
+            if (latest != null && modified.isAfter(latest)) {
+                group.addLate(number);
             }
         }
-        List<String> gaps = new ArrayList<>();
-        clips.forEach((roll, numbers) -> addGaps(roll, numbers, gaps));
-        return gaps;
     }
 
-    private static void addGaps(String roll, BitSet numbers, List<String> gaps) {
-        int last = numbers.length() - 1;
-        for (int from = numbers.nextClearBit(1); from < last; from = numbers.nextClearBit(numbers.nextSetBit(from))) {
-            int to = numbers.nextSetBit(from) - 1;
-            String first = String.format(Locale.ROOT, "%sC%03d", roll, from);
-            gaps.add(from == to ? first : first + String.format(Locale.ROOT, "–C%03d", to));
+    private @Nullable FileGroup group(String path) {
+        if (path.length() > LONGEST_PATH) {
+            return null;
         }
+        int slot = FileGroup.headHash(path) & (RECENT - 1);
+        FileGroup seen = recent[slot];
+        if (seen != null && seen.numberOf(path) >= 0) {
+            return seen;
+        }
+        FileGroup group = listed(path);
+        recent[slot] = group == null ? seen : group;
+        return group;
     }
 
-    private static List<String> emptyFiles(FileListing files) {
-        List<String> empty = new ArrayList<>();
-        for (ManifestEntry entry : files.entries()) {
-            if (entry.isEmpty()) {
-                empty.add(entry.path());
-            }
+    private @Nullable FileGroup listed(String path) {
+        FileGroup fresh = FileGroup.of(path);
+        FileGroup known = groups.get(fresh.key());
+        if (known != null) {
+            return known;
         }
-        return empty;
+        if (groups.size() == MOST_GROUPS || characters + fresh.characters() > MOST_CHARACTERS) {
+            return null;
+        }
+        characters += fresh.characters();
+        groups.put(fresh.key(), fresh);
+        return fresh;
     }
 
-    private static List<String> collisions(FileListing files) {
-        Map<String, String> byFoldedPath = new HashMap<>();
-        List<String> collisions = new ArrayList<>();
-        for (ManifestEntry entry : files.entries()) {
-            String first = byFoldedPath.putIfAbsent(entry.path().toLowerCase(Locale.ROOT), entry.path());
-            if (first != null) {
-                collisions.add(entry.path());
-            }
+    /** What was seen of each part of the document, by the part's folder. */
+    public Map<String, RollSummary> summaries(RollSplit split) {
+        Map<String, List<FileGroup>> byFolder = new HashMap<>();
+        for (FileGroup group : groups.values()) {
+            String folder = split.place(group.anyPath()).folder();
+            byFolder.computeIfAbsent(folder, any -> new ArrayList<>()).add(group);
         }
-        return collisions;
+        Map<String, RollSummary> summaries = new HashMap<>();
+        for (RollPart part : split.parts()) {
+            List<FileGroup> ofPart = byFolder.getOrDefault(part.folder(), List.of());
+            summaries.put(part.folder(), new PartLook(part.folder(), ofPart, notLookedAt).summary());
+        }
+        return summaries;
     }
 }

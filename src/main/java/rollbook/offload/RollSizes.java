@@ -13,7 +13,7 @@ import rollbook.web.Choice;
 
 /** What rolls weigh, by their recording formats. */
 @Component
-class RollSizes {
+public class RollSizes {
     private static final BigDecimal MILLIS_PER_MINUTE = BigDecimal.valueOf(60_000);
 
     private final RecordingFormats formats;
@@ -36,10 +36,14 @@ class RollSizes {
     /** The roll's bytes if they are known, else an estimate from its minutes; null while it has none. */
     @Nullable
     Long bytes(UUID productionId, Roll roll) {
-        if (roll.sizeBytes() != null || roll.minutes() == null) {
-            return roll.sizeBytes();
-        }
-        return estimate(roll.minutes(), formatOf(productionId, roll)).bytes();
+        return roll.sizeBytes() == null ? expectedBytes(productionId, roll) : roll.sizeBytes();
+    }
+
+    /** What the roll's minutes make in its format, in bytes; null while it has no minutes. */
+    public @Nullable Long expectedBytes(UUID productionId, Roll roll) {
+        return roll.minutes() == null
+                ? null
+                : estimate(roll.minutes(), formatOf(productionId, roll)).bytes();
     }
 
     static ByteCount estimate(BigDecimal minutes, RecordingFormat format) {

@@ -1,5 +1,7 @@
 package rollbook.reporting;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
@@ -17,6 +19,7 @@ import rollbook.offload.Rolls;
 import rollbook.production.Membership;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
+import rollbook.verification.ClipSearch;
 import rollbook.verification.DocumentSearch;
 
 /** The box that takes any code. */
@@ -27,12 +30,14 @@ class FindController {
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
+    private final ClipSearch clips;
     private final DocumentSearch documents;
 
-    FindController(Rolls rolls, MediaItems items, ShootingDays days, DocumentSearch documents) {
+    FindController(Rolls rolls, MediaItems items, ShootingDays days, ClipSearch clips, DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
+        this.clips = clips;
         this.documents = documents;
     }
 
@@ -42,6 +47,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
+                .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
             return new ModelAndView("redirect:" + membership.path(page.get()));
@@ -69,6 +75,12 @@ class FindController {
 
     private static boolean holdsRoll(MediaItem item) {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
+    }
+
+    private Optional<String> clip(Membership membership, String text) {
+        return clips.knows(membership.productionId(), text)
+                ? Optional.of("clips?q=" + URLEncoder.encode(text, StandardCharsets.UTF_8))
+                : Optional.empty();
     }
 
     private Optional<String> day(Membership membership, String text) {

@@ -32,7 +32,7 @@ record Clearance(
         return withdrawnAt == null && erasedAt == null;
     }
 
-    boolean withoutProof() {
+    public boolean withoutProof() {
         return overrideId != null;
     }
 }

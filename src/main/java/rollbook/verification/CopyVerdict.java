@@ -64,6 +64,11 @@ record CopyVerdict(
         long wrong() {
             return different + listedTwice;
         }
+
+        /** Files of which there is anything to tell. */
+        long notSame() {
+            return different + missing + extra + moved + sizeOnly + nameOnly + listedTwice + spelledOtherwise;
+        }
     }
 
     static CopyVerdict unknown(@Nullable UUID copyId, Reason reason, Instant now) {

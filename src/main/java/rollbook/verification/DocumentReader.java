@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -26,7 +27,9 @@ import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ReadManifest;
+import rollbook.manifest.RollChecks;
 import rollbook.manifest.RollPart;
+import rollbook.manifest.RollSummary;
 import rollbook.offload.Rolls;
 
 /**
@@ -45,6 +48,7 @@ class DocumentReader {
     private final MediaItems items;
     private final Assignments assignments;
     private final DocumentNotes notes;
+    private final ClipSummaries clips;
     private final Archives archives;
     private final TransactionTemplate transaction;
     private final Clock clock;
@@ -57,6 +61,7 @@ class DocumentReader {
             MediaItems items,
             Assignments assignments,
             DocumentNotes notes,
+            ClipSummaries clips,
             Archives archives,
             TransactionTemplate transaction,
             Clock clock) {
@@ -67,6 +72,7 @@ class DocumentReader {
         this.items = items;
         this.assignments = assignments;
         this.notes = notes;
+        this.clips = clips;
         this.archives = archives;
         this.transaction = transaction;
         this.clock = clock;
@@ -76,6 +82,7 @@ class DocumentReader {
             UUID id,
             UUID productionId,
             String fileName,
+            Instant uploadedAt,
             UUID uploadedBy,
             @Nullable String saidSubject,
             @Nullable UUID saidItemId,
@@ -92,15 +99,17 @@ class DocumentReader {
             return true;
         }
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
+        RollChecks checks = clips.checks(source.productionId(), source.uploadedAt());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
             ReadManifest manifest = ReadManifest.read(
                     in, DocumentHints.named(source.fileName()), rollIds.keySet(), ReadDocuments.mostBytes(), entry -> {
+                        checks.accept(entry);
                         if (++entries[0] % PROGRESS_ENTRIES == 0) {
                             progress(documentId, in.count, entries[0]);
                         }
                     });
-            transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
+            transaction.executeWithoutResult(status -> finish(source, manifest, checks, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
         }
@@ -108,7 +117,8 @@ class DocumentReader {
     }
 
     /** A document that is read while it arrives, and the rolls that it may speak of. */
-    record Arrival(Map<String, UUID> rollIds, ArrivingBytes<ReadManifest> bytes) implements AutoCloseable {
+    record Arrival(Map<String, UUID> rollIds, RollChecks checks, ArrivingBytes<ReadManifest> bytes)
+            implements AutoCloseable {
         void accept(byte[] chunk) throws IOException {
             bytes.accept(chunk);
         }
@@ -122,10 +132,12 @@ class DocumentReader {
     Arrival arrival(UUID productionId, String fileName) {
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
         Set<String> codes = rollIds.keySet();
+        RollChecks checks = clips.checks(productionId, clock.instant());
         return new Arrival(
                 rollIds,
+                checks,
                 new ArrivingBytes<>(in -> ReadManifest.read(
-                        in, DocumentHints.named(fileName), codes, ReadDocuments.mostBytes(), entry -> {})));
+                        in, DocumentHints.named(fileName), codes, ReadDocuments.mostBytes(), checks::accept)));
     }
 
     /**
@@ -137,7 +149,8 @@ class DocumentReader {
     boolean finish(UUID documentId, Arrival arrival) throws IOException {
         try {
             Optional<ReadManifest> manifest = arrival.bytes().finish();
-            manifest.ifPresent(read -> finish(source(documentId).orElseThrow(), read, arrival.rollIds()));
+            manifest.ifPresent(
+                    read -> finish(source(documentId).orElseThrow(), read, arrival.checks(), arrival.rollIds()));
             return manifest.isPresent();
         } catch (ManifestException e) {
             if (archives.isArchive(documentId)) {
@@ -151,7 +164,7 @@ class DocumentReader {
     /** Empty if the document was read to its end already. */
     private Optional<Source> source(UUID documentId) {
         return jdbc.sql("""
-                        select d.id, d.production_id, d.file_name, d.uploaded_by, d.said_subject, d.said_item_id,
+                        select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
                                exists (select 1 from verification_archive_member m
                                        where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
                         from verification_document d join verification_reading r on r.document_id = d.id
@@ -173,7 +186,7 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(Source source, ReadManifest manifest, Map<String, UUID> rollIds) {
+    private void finish(Source source, ReadManifest manifest, RollChecks checks, Map<String, UUID> rollIds) {
         ManifestHeader header = manifest.header();
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
@@ -214,11 +227,13 @@ class DocumentReader {
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();
+        Map<String, RollSummary> summaries = checks.summaries(manifest.split());
         for (RollPart part : manifest.split().parts()) {
             UUID partId = UUID.randomUUID();
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
+            clips.write(source.productionId(), partId, summaries.get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }

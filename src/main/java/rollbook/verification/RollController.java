@@ -38,13 +38,6 @@ class RollController {
         return "verification/roll";
     }
 
-    @GetMapping("/p/{production}/rolls/{roll}/verdicts/{verdict}")
-    String differences(Membership membership, @PathVariable UUID roll, @PathVariable long verdict, Model model) {
-        model.addAttribute("view", page.differences(membership, roll, verdict));
-        model.addAttribute("kept", Verdicts.DIFFERENCES_KEPT);
-        return "verification/differences";
-    }
-
     @GetMapping("/p/{production}/rolls/{roll}/clear")
     String askToClear(Membership membership, @PathVariable UUID roll, Model model) {
         model.addAttribute("cardForm", new CardForm(""));

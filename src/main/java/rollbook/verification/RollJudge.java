@@ -21,7 +21,7 @@ import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
-import rollbook.manifest.RollChecks;
+import rollbook.manifest.RollWarning;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
@@ -42,6 +42,7 @@ class RollJudge {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final AlgorithmStatements algorithms;
+    private final ClipSummaries clips;
     private final Clearances clearances;
     private final MediumClearances mediumClearances;
     private final Clock clock;
@@ -52,6 +53,7 @@ class RollJudge {
             Evidence evidence,
             Verdicts verdicts,
             AlgorithmStatements algorithms,
+            ClipSummaries clips,
             Clearances clearances,
             MediumClearances mediumClearances,
             Clock clock) {
@@ -60,6 +62,7 @@ class RollJudge {
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.algorithms = algorithms;
+        this.clips = clips;
         this.clearances = clearances;
         this.mediumClearances = mediumClearances;
         this.clock = clock;
@@ -147,7 +150,7 @@ class RollJudge {
                 null,
                 unknown.copyId(),
                 judgement.verdict(),
-                reasons(choice, judgement, comparison, listings.of(choice.reference())),
+                reasons(productionId, choice, judgement, comparison),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
@@ -161,7 +164,7 @@ class RollJudge {
 
     /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
     private List<String> reasons(
-            EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison, FileListing reference) {
+            UUID productionId, EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison) {
         List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
                 .map(Piece::documentId)
                 .distinct()
@@ -173,9 +176,17 @@ class RollJudge {
             reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
         }
         grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
-        RollChecks.check(reference)
-                .forEach(warning -> reasons.add(warning.kind().name()));
+        clips.warnings(productionId, parts(choice.reference())).stream()
+                .map(RollWarning::kind)
+                .filter(RollWarning.Kind::isRemark)
+                .distinct()
+                .sorted()
+                .forEach(kind -> reasons.add(kind.name()));
         return reasons;
+    }
+
+    private static List<UUID> parts(List<Piece> pieces) {
+        return pieces.stream().map(Piece::partId).toList();
     }
 
     private static CopyVerdict.Counts counts(ManifestComparison comparison) {
@@ -212,7 +223,7 @@ class RollJudge {
         private final Map<List<UUID>, FileListing> byParts = new HashMap<>();
 
         FileListing of(List<Piece> pieces) throws IOException {
-            List<UUID> parts = pieces.stream().map(Piece::partId).toList();
+            List<UUID> parts = parts(pieces);
             FileListing known = byParts.get(parts);
             if (known == null) {
                 known = evidence.listing(pieces);

@@ -26,12 +26,11 @@ import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.production.Rendition;
 import rollbook.web.Display;
-import rollbook.web.NotFoundException;
 
 /** Everything that a roll's page shows. */
 @Component
 class RollPage {
-    private static final int DIFFERENCES_SHOWN = 50;
+    private static final int DIFFERENCES_SHOWN = 5;
 
     private final Rolls rolls;
     private final Copies copies;
@@ -133,22 +132,6 @@ class RollPage {
             List<String> proven,
             List<String> holds,
             @Nullable String withoutProof) {}
-
-    /** One verdict of a roll with every difference that was kept. */
-    record Differences(Roll roll, HistoryLine line, List<Verdicts.Difference> files) {}
-
-    /** @throws NotFoundException if the roll has no such verdict */
-    Differences differences(Membership viewer, UUID rollId, long verdictId) {
-        UUID production = viewer.productionId();
-        Roll roll = rolls.get(production, rollId);
-        HistoryLine line =
-                historyLines(verdicts.history(production, rollId), copies.ofRoll(production, rollId)).stream()
-                        .filter(candidate -> Long.valueOf(verdictId)
-                                .equals(candidate.verdict().id()))
-                        .findFirst()
-                        .orElseThrow(NotFoundException::new);
-        return new Differences(roll, line, verdicts.differences(production, verdictId));
-    }
 
     Brief brief(Membership viewer, UUID rollId) {
         UUID production = viewer.productionId();

@@ -41,7 +41,7 @@ class ChecksumTests {
         MessageDigest platform = MessageDigest.getInstance(algorithm.label());
 
         assertThat(algorithm.digestBytes()).isEqualTo(platform.getDigestLength());
-        assertThat(algorithm.emptyDigest()).isEqualTo(platform.digest());
+        assertThat(algorithm.hasEmptyDigest(platform.digest())).isTrue();
     }
 
     /** Published C4 IDs of single words (the public C4 ID documents); SHA-512 by the Java platform. */
