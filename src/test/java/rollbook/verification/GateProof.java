@@ -152,6 +152,7 @@ final class GateProof {
                         0,
                         0,
                         0,
+                        0,
                         0),
                 Instant.EPOCH,
                 Instant.EPOCH);
