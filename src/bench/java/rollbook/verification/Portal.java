@@ -22,8 +22,12 @@ record Portal(ConfigurableApplicationContext context) implements AutoCloseable {
         Path data = folder.resolve("data-" + ProcessHandle.current().pid());
         return new Portal(new SpringApplicationBuilder(Application.class, Fixtures.class)
                 .sources(more)
-                .properties("rollbook.data=" + data, "rollbook.jobs.enabled=false", "server.port=0")
-                .run("--rollbook.data=" + data, "--rollbook.jobs.enabled=false", "--server.port=0"));
+                .run(
+                        "--rollbook.data=" + data,
+                        "--rollbook.jobs.enabled=false",
+                        "--server.port=0",
+                        "--spring.main.banner-mode=off",
+                        "--logging.level.root=error"));
     }
 
     <T> T get(Class<T> type) {

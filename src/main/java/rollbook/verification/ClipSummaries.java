@@ -8,6 +8,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,7 +22,7 @@ import org.springframework.transaction.annotation.Transactional;
 import rollbook.manifest.ClipSummary;
 import rollbook.manifest.FrameSequence;
 import rollbook.manifest.NumberRange;
-import rollbook.manifest.RollChecks;
+import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollSummary;
 import rollbook.manifest.RollWarning;
 import rollbook.schedule.DayState;
@@ -45,14 +46,14 @@ class ClipSummaries {
         this.batches = batches;
     }
 
-    /** Checks for the files of a document that was sent at that time. */
-    RollChecks checks(UUID productionId, Instant sentAt) {
+    /** What the production knows that a document may speak of, sent at that time. */
+    ReadManifest.Known known(UUID productionId, Collection<String> rollCodes, Instant sentAt) {
         Instant firstDay = days.list(productionId).stream()
                 .filter(day -> day.state() != DayState.CANCELLED)
                 .findFirst()
                 .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
                 .orElse(null);
-        return new RollChecks(firstDay, sentAt.plus(CLOCKS_DIFFER));
+        return new ReadManifest.Known(rollCodes, firstDay, sentAt.plus(CLOCKS_DIFFER));
     }
 
     /** Puts on record what was seen of a part while its document was read. */

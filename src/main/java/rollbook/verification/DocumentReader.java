@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -27,9 +26,7 @@ import rollbook.manifest.ManifestException;
 import rollbook.manifest.ManifestHeader;
 import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ReadManifest;
-import rollbook.manifest.RollChecks;
 import rollbook.manifest.RollPart;
-import rollbook.manifest.RollSummary;
 import rollbook.offload.Rolls;
 
 /**
@@ -48,8 +45,8 @@ class DocumentReader {
     private final MediaItems items;
     private final Assignments assignments;
     private final DocumentNotes notes;
-    private final ClipSummaries clips;
     private final Archives archives;
+    private final ClipSummaries clips;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -61,8 +58,8 @@ class DocumentReader {
             MediaItems items,
             Assignments assignments,
             DocumentNotes notes,
-            ClipSummaries clips,
             Archives archives,
+            ClipSummaries clips,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -72,8 +69,8 @@ class DocumentReader {
         this.items = items;
         this.assignments = assignments;
         this.notes = notes;
-        this.clips = clips;
         this.archives = archives;
+        this.clips = clips;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -99,17 +96,16 @@ class DocumentReader {
             return true;
         }
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
-        RollChecks checks = clips.checks(source.productionId(), source.uploadedAt());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
+            ReadManifest.Known known = clips.known(source.productionId(), rollIds.keySet(), source.uploadedAt());
             ReadManifest manifest = ReadManifest.read(
-                    in, DocumentHints.named(source.fileName()), rollIds.keySet(), ReadDocuments.mostBytes(), entry -> {
-                        checks.accept(entry);
+                    in, DocumentHints.named(source.fileName()), known, ReadDocuments.mostBytes(), entry -> {
                         if (++entries[0] % PROGRESS_ENTRIES == 0) {
                             progress(documentId, in.count, entries[0]);
                         }
                     });
-            transaction.executeWithoutResult(status -> finish(source, manifest, checks, rollIds));
+            transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
         }
@@ -117,8 +113,7 @@ class DocumentReader {
     }
 
     /** A document that is read while it arrives, and the rolls that it may speak of. */
-    record Arrival(Map<String, UUID> rollIds, RollChecks checks, ArrivingBytes<ReadManifest> bytes)
-            implements AutoCloseable {
+    record Arrival(Map<String, UUID> rollIds, ArrivingBytes<ReadManifest> bytes) implements AutoCloseable {
         void accept(byte[] chunk) throws IOException {
             bytes.accept(chunk);
         }
@@ -131,13 +126,11 @@ class DocumentReader {
 
     Arrival arrival(UUID productionId, String fileName) {
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
-        Set<String> codes = rollIds.keySet();
-        RollChecks checks = clips.checks(productionId, clock.instant());
+        ReadManifest.Known known = clips.known(productionId, rollIds.keySet(), clock.instant());
         return new Arrival(
                 rollIds,
-                checks,
                 new ArrivingBytes<>(in -> ReadManifest.read(
-                        in, DocumentHints.named(fileName), codes, ReadDocuments.mostBytes(), checks::accept)));
+                        in, DocumentHints.named(fileName), known, ReadDocuments.mostBytes(), entry -> {})));
     }
 
     /**
@@ -149,8 +142,7 @@ class DocumentReader {
     boolean finish(UUID documentId, Arrival arrival) throws IOException {
         try {
             Optional<ReadManifest> manifest = arrival.bytes().finish();
-            manifest.ifPresent(
-                    read -> finish(source(documentId).orElseThrow(), read, arrival.checks(), arrival.rollIds()));
+            manifest.ifPresent(read -> finish(source(documentId).orElseThrow(), read, arrival.rollIds()));
             return manifest.isPresent();
         } catch (ManifestException e) {
             if (archives.isArchive(documentId)) {
@@ -186,13 +178,14 @@ class DocumentReader {
                 .update();
     }
 
-    private void finish(Source source, ReadManifest manifest, RollChecks checks, Map<String, UUID> rollIds) {
+    private void finish(Source source, ReadManifest manifest, Map<String, UUID> rollIds) {
         ManifestHeader header = manifest.header();
         int finished = jdbc.sql("""
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
                             ambiguous_digits = :ambiguousDigits, empty_file_algorithms = :emptyFileAlgorithms,
-                            created_on = :createdOn, host = :host, process = :process, comment = :comment
+                            created_on = :createdOn, host = :host, process = :process, comment = :comment,
+                            body_fingerprint = :body
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
                         """)
@@ -215,6 +208,7 @@ class DocumentReader {
                 .param("host", header.host())
                 .param("process", header.process().name())
                 .param("comment", header.comment())
+                .param("body", manifest.body())
                 .param("id", source.id())
                 .update();
         if (finished == 0) {
@@ -225,13 +219,12 @@ class DocumentReader {
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();
-        Map<String, RollSummary> summaries = checks.summaries(manifest.split());
         for (RollPart part : manifest.split().parts()) {
             UUID partId = UUID.randomUUID();
             UUID rollId =
                     part.rollCode() == null ? null : rollIds.get(part.rollCode().toUpperCase(Locale.ROOT));
             addPart(source, partId, position++, part, rollId, guess);
-            clips.write(source.productionId(), partId, summaries.get(part.folder()));
+            clips.write(source.productionId(), partId, manifest.summaries().get(part.folder()));
             if (rollId != null) {
                 rollByPart.put(partId, rollId);
             }

@@ -1,7 +1,10 @@
 package rollbook.verification;
 
 import jakarta.validation.Valid;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.http.HttpStatus;
@@ -49,7 +52,7 @@ class MediumController {
     /**
      * What the pages show on which somebody decides about the medium.
      *
-     * @param proven a sentence for each roll that is proven elsewhere
+     * @param proven a sentence for the rolls that are proven on the same other media
      * @param held a sentence for each that isn't
      */
     record View(
@@ -140,10 +143,7 @@ class MediumController {
                         item.code(),
                         proof.rolls().size(),
                         proof.held().size()),
-                proof.rolls().stream()
-                        .filter(roll -> roll.proof().holds().isEmpty())
-                        .map(this::proven)
-                        .toList(),
+                proven(proof),
                 proof.held().stream().map(this::held).toList(),
                 all);
     }
@@ -158,11 +158,25 @@ class MediumController {
         return proof.mayBeCleared() ? State.READY : State.HELD;
     }
 
-    private String proven(MediumProof.OfRoll roll) {
-        return display.text(
-                "verification.medium.proven",
-                roll.rollCode(),
-                roll.proof().counting().stream().map(CopyState::itemCode).collect(Collectors.joining(", ")));
+    private List<String> proven(MediumProof proof) {
+        Map<String, List<String>> rollsByMedia = new LinkedHashMap<>();
+        proof.rolls().stream()
+                .filter(roll -> roll.proof().holds().isEmpty())
+                .forEach(roll -> rollsByMedia
+                        .computeIfAbsent(media(roll.proof()), media -> new ArrayList<>())
+                        .add(roll.rollCode()));
+        return rollsByMedia.entrySet().stream()
+                .map(same ->
+                        display.text("verification.medium.proven", String.join(", ", same.getValue()), same.getKey()))
+                .toList();
+    }
+
+    private static String media(Proof proof) {
+        return proof.counting().stream()
+                .map(CopyState::itemCode)
+                .distinct()
+                .sorted()
+                .collect(Collectors.joining(", "));
     }
 
     private String held(MediumProof.OfRoll roll) {

@@ -33,8 +33,12 @@ class ArrivingBytesTests {
 
     @Test
     void aDocumentThatIsRefusedEarlyStopsNobody() throws Exception {
-        try (ArrivingBytes<ReadManifest> bytes = new ArrivingBytes<>(
-                in -> ReadManifest.read(in, DocumentHints.named("a.md5"), List.of(), Long.MAX_VALUE, entry -> {}))) {
+        try (ArrivingBytes<ReadManifest> bytes = new ArrivingBytes<>(in -> ReadManifest.read(
+                in,
+                DocumentHints.named("a.md5"),
+                new ReadManifest.Known(List.of(), null, null),
+                Long.MAX_VALUE,
+                entry -> {}))) {
             for (int i = 0; i < 100; i++) {
                 bytes.accept("not a list\n".getBytes(StandardCharsets.UTF_8));
             }

@@ -158,8 +158,7 @@ class OverridePagesTests {
         upload("# vault\n", Subject.COPY, scene.vault);
         upload("# second\n", Subject.COPY, second);
         Document ready = scene.see("media/" + scene.shuttle + "/clear", Role.POST);
-        assertThat(ready.text()).contains("Erasing can’t be undone").contains("A001 is proven on");
-        assertThat(ready.text()).contains("VAULT-1").contains("VAULT-2");
+        assertThat(ready.text()).contains("Erasing can’t be undone").contains("Proven on VAULT-1, VAULT-2: A001.");
 
         String page = "media/" + scene.shuttle;
         assertThat(scene.post(page + "/clear", Role.POST, Map.of("code", List.of("VAULT-1"))))
@@ -178,7 +177,8 @@ class OverridePagesTests {
     void theSafetyPageNamesTheLowestLevelAndWhoHoldsItDown() throws Exception {
         Document safety = scene.see("safety");
         assertThat(DocumentScene.sentence(safety))
-                .isEqualTo("Of 1 roll, every one reaches at least storage level 0 and integrity level 0 of 4.");
+                .isEqualTo(
+                        "The production reaches NDSA storage level 0 and integrity level 0 of 4, as its lowest roll of 1 does.");
         assertThat(safety.text())
                 .contains("NDSA storage level 0 of 4")
                 .contains("proven copies on 2 media; there is none")
