@@ -31,6 +31,7 @@ class MessagesTests {
     private static final Pattern BUILT_IN_TEMPLATE = Pattern.compile("#\\{\\|(" + NAME + ")\\.\\$\\{");
     private static final Pattern SPOKEN_BY_JAVA = Pattern.compile(
             "(?:new Refusal|Notice\\.of|(?<![\\w.])text|[dD]isplay\\.text)\\(\\s*\"(" + NAME + ")\"\\s*[,)]");
+    private static final Pattern KEY = Pattern.compile("(?m)^([a-zA-Z][\\w.-]*)=");
     private static final Pattern QUOTED = Pattern.compile("[\"'{](" + NAME + ")\\.?[\"'}]");
     /** Keys that Spring and Bean Validation make up themselves. */
     private static final Set<String> OF_THE_FRAMEWORK = Set.of(
@@ -64,6 +65,15 @@ class MessagesTests {
     MessagesTests() throws IOException {
         for (Path file : files(MESSAGES, ".properties")) {
             String module = file.getFileName().toString().replace(".properties", "");
+            Set<String> inFile = new TreeSet<>();
+            KEY.matcher(Files.readString(file))
+                    .results()
+                    .map(key -> key.group(1))
+                    .forEach(key -> {
+                        if (!inFile.add(key)) {
+                            misplaced.add(key + " twice in " + file.getFileName());
+                        }
+                    });
             var properties = new Properties();
             try (Reader reader = Files.newBufferedReader(file)) {
                 properties.load(reader);

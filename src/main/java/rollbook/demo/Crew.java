@@ -107,6 +107,10 @@ final class Crew {
         putBack(card);
     }
 
+    void askToClearWithoutProof(ScriptedRoll roll, String reason) {
+        departments.overrides().request(wrangler, id(roll), reason);
+    }
+
     void send(String item, String place, String holder, String note) {
         move(wrangler, item, place, holder, note);
     }

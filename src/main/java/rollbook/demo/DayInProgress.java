@@ -44,6 +44,16 @@ final class DayInProgress {
         afternoonDocuments();
     }
 
+    /** Somebody needs yesterday's card before the array can be read again; the second person hasn't answered yet. */
+    void ask(ScriptedRoll held) {
+        timeline.at(
+                after(392),
+                () -> crew.askToClearWithoutProof(
+                        held,
+                        "The second unit is out of cards, and the array can’t be read again before tonight. "
+                                + "Shuttle and tape are proven."));
+    }
+
     private void rolls(UUID mainDay, UUID secondDay) {
         shoot(main.roll("A051"), mainDay, 18, 82);
         offload(main.roll("A051"), 92, 124);

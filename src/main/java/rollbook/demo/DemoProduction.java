@@ -104,15 +104,17 @@ class DemoProduction implements ApplicationRunner {
             story.wrappedDay(day);
             second.stream().filter(other -> other.mainDay() == day.mainDay()).forEach(story::wrappedDay);
         }
-        new DayInProgress(
-                        main.get(StoryDates.TODAY - 1),
-                        second.get(second.size() - 1),
-                        show,
-                        crew,
-                        timeline,
-                        dates.callOf(StoryDates.TODAY),
-                        plan)
-                .write();
+        DayInProgress today = new DayInProgress(
+                main.get(StoryDates.TODAY - 1),
+                second.get(second.size() - 1),
+                show,
+                crew,
+                timeline,
+                dates.callOf(StoryDates.TODAY),
+                plan);
+        today.write();
+        UnitDay yesterday = second.get(second.size() - 2);
+        today.ask(yesterday.roll(Story.CONSISTENT));
         story.forecasts();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));

@@ -10,6 +10,7 @@ import rollbook.offload.Rolls;
 import rollbook.schedule.DayStates;
 import rollbook.verification.Clearances;
 import rollbook.verification.ManifestIntake;
+import rollbook.verification.Overrides;
 
 /** The services through which the crew does its work, the same that the pages call. */
 @Component
@@ -20,6 +21,7 @@ record Departments(
         Offloads offloads,
         ManifestIntake intake,
         Clearances clearances,
+        Overrides overrides,
         MediaItems items,
         Custody custody,
         Forecasts forecasts) {}

@@ -146,10 +146,10 @@ class Preparation {
 
     private Map<String, UUID> places(Membership administrator) {
         Map<String, UUID> ids = new LinkedHashMap<>();
-        ids.put(Stock.SET, places.add(administrator, Stock.SET, false));
-        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false));
-        ids.put(Stock.POST, places.add(administrator, Stock.POST, true));
-        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true));
+        ids.put(Stock.SET, places.add(administrator, Stock.SET, false, "storm"));
+        ids.put(Stock.OFFICE, places.add(administrator, Stock.OFFICE, false, "storm"));
+        ids.put(Stock.POST, places.add(administrator, Stock.POST, true, ""));
+        ids.put(Stock.VAULT, places.add(administrator, Stock.VAULT, true, "fire"));
         return ids;
     }
 
@@ -158,7 +158,7 @@ class Preparation {
         ids.put(Stock.SHUTTLE, leg(administrator, Stock.SHUTTLE, MediaKind.DRIVE, placeIds.get(Stock.SET), 5, false));
         ids.put(Stock.ARRAY, leg(administrator, Stock.ARRAY, MediaKind.ARRAY, placeIds.get(Stock.OFFICE), null, true));
         ids.put(Stock.TAPE, leg(administrator, Stock.TAPE, MediaKind.TAPE, placeIds.get(Stock.VAULT), null, true));
-        plan.changePolicy(administrator, new ClearingPolicy(2, 2, 2, 2, true, ClearingPolicy.INITIAL.version()));
+        plan.changePolicy(administrator, new ClearingPolicy(MediaKind.CARD, 2, 2, 2, 2, true, null, true, true, 0));
         rechecks.changePlan(administrator, new RecheckPlan(10, 30, 180, RecheckPlan.NONE.version()));
         return ids;
     }

@@ -9,12 +9,14 @@ import org.jspecify.annotations.Nullable;
  * @param generation its number in an ASC MHL history; null where it has none
  * @param state whether what names it in the archive agrees
  * @param bag the folder of the bag whose manifest it is; all those of one bag speak together. Null for others
+ * @param plainPercents whether that bag is of a version before 1.0, which codes nothing in paths
  */
 public record ArchiveMember(
         String path,
         @Nullable Integer generation,
         State state,
-        @Nullable String bag) {
+        @Nullable String bag,
+        boolean plainPercents) {
 
     public enum State {
         /** What names it agrees with its bytes, or nothing needs to name it. */
@@ -31,6 +33,10 @@ public record ArchiveMember(
         public String messageKey() {
             return "manifest.archive.state." + name();
         }
+    }
+
+    static ArchiveMember alone(String path) {
+        return new ArchiveMember(path, null, State.GOOD, null, false);
     }
 
     public boolean isThere() {

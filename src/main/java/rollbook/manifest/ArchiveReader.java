@@ -47,7 +47,7 @@ public final class ArchiveReader {
             readBag(base);
         }
         List<String> lists = lists();
-        lists.forEach(path -> members.add(new ArchiveMember(path, null, ArchiveMember.State.GOOD, null)));
+        lists.forEach(path -> members.add(ArchiveMember.alone(path)));
         boolean histories = !folders.ofHistories().isEmpty();
         if (members.isEmpty() && !histories && folders.bags().isEmpty()) {
             throw ZipDirectory.problem(ManifestProblem.ZIP_NOTHING);
@@ -89,7 +89,7 @@ public final class ArchiveReader {
                     Comparator.comparing(MhlGeneration::sequence, Comparator.nullsFirst(Comparator.naturalOrder())));
             for (MhlGeneration generation : inOrder) {
                 String path = byNormalForm.getOrDefault(generation.path(), generation.path());
-                members.add(new ArchiveMember(path, generation.sequence(), state(generation), null));
+                members.add(new ArchiveMember(path, generation.sequence(), state(generation), null, false));
             }
             history.problems()
                     .forEach(problem -> findings.add(new ArchiveFinding(
@@ -118,7 +118,8 @@ public final class ArchiveReader {
 
     private void readBag(String base) throws IOException, ManifestException {
         Bag bag = new BagReader(archive, base).read();
-        bag.manifests().forEach((path, state) -> members.add(new ArchiveMember(path, null, state, base)));
+        bag.manifests()
+                .forEach((path, state) -> members.add(new ArchiveMember(path, null, state, base, bag.plainPercents())));
         findings.addAll(bag.findings());
     }
 

@@ -12,8 +12,10 @@ import rollbook.manifest.ArchiveFinding.Weight;
  *
  * @param base its folder in the archive, ended by a slash, or empty
  * @param manifests paths in the archive of the payload's manifests, by name; together they are one statement
+ * @param plainPercents whether its version is before 1.0, which codes nothing in paths
  */
-record Bag(String base, Map<String, ArchiveMember.State> manifests, List<ArchiveFinding> findings) {
+record Bag(
+        String base, Map<String, ArchiveMember.State> manifests, boolean plainPercents, List<ArchiveFinding> findings) {
     Bag {
         manifests = Collections.unmodifiableMap(new LinkedHashMap<>(manifests));
         findings = List.copyOf(findings);

@@ -73,7 +73,7 @@ final class BagReader {
         comparePayload(readable, toFetch);
         Map<String, State> inArchive = new LinkedHashMap<>();
         manifests.forEach((path, state) -> inArchive.put(paths.get(path), state));
-        return new Bag(base, inArchive, findings.all());
+        return new Bag(base, inArchive, !coded, findings.all());
     }
 
     private int readable() {

@@ -24,11 +24,10 @@ public enum ChecksumAlgorithm {
     XXH128("XXH128", "XXH128", "xxh128", "99aa06d3014798d86001c324468d497f"),
     C4("C4", null, "c4", Empty.SHA512);
 
-    private static final ChecksumAlgorithm[] ALL = values();
-
     private static final Map<Integer, List<ChecksumAlgorithm>> BY_DIGEST_BYTES = Arrays.stream(values())
             .filter(algorithm -> algorithm != C4)
             .collect(Collectors.groupingBy(ChecksumAlgorithm::digestBytes));
+    private static final ChecksumAlgorithm[] ALL = values();
 
     private final String label;
     private final @Nullable String tag;
@@ -62,6 +61,20 @@ public enum ChecksumAlgorithm {
         return mhlElement;
     }
 
+    /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */
+    boolean hasEmptyDigest(byte[] digest) {
+        return Arrays.equals(digest, emptyDigest);
+    }
+
+    static boolean anyHasEmptyDigest(byte[] digest) {
+        for (ChecksumAlgorithm algorithm : ALL) {
+            if (algorithm.hasEmptyDigest(digest)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** Computes digests of this algorithm. */
     public Digester digester() {
         return Digester.of(this);
@@ -72,7 +85,7 @@ public enum ChecksumAlgorithm {
         return Checksum.of(this, digester().update(bytes).digest());
     }
 
-    /** The digest of no bytes at all, not to be changed. */
+    /** The digest of no bytes at all, not to be changed: it gives an empty file away in a list without sizes. */
     byte[] emptyDigest() {
         return emptyDigest;
     }
@@ -89,20 +102,6 @@ public enum ChecksumAlgorithm {
     /** Whether its digests may be printed with the least significant byte first. */
     boolean isXxh() {
         return this == XXH64 || this == XXH3_64 || this == XXH128;
-    }
-
-    /** Whether it is the digest of no bytes at all: it gives an empty file away in a list without sizes. */
-    boolean hasEmptyDigest(byte[] digest) {
-        return Arrays.equals(digest, emptyDigest);
-    }
-
-    static boolean anyHasEmptyDigest(byte[] digest) {
-        for (ChecksumAlgorithm algorithm : ALL) {
-            if (algorithm.hasEmptyDigest(digest)) {
-                return true;
-            }
-        }
-        return false;
     }
 
     /** The algorithm of a list line's tag in any case, or null. OpenSSL 3 writes {@code SHA2-256} for SHA-256. */

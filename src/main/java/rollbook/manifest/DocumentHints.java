@@ -10,9 +10,13 @@ import java.util.Set;
  * @param saidAlgorithms what a person said that its digests are, one for each length of digests
  * @param shownAlgorithms what its empty files showed when it was read before: on the first reading, entries before the
  *     first empty file have to do without
+ * @param plainPercents whether it is a manifest of a bag before version 1.0, in whose paths nothing is coded
  */
 public record DocumentHints(
-        String fileName, Set<ChecksumAlgorithm> saidAlgorithms, Set<ChecksumAlgorithm> shownAlgorithms) {
+        String fileName,
+        Set<ChecksumAlgorithm> saidAlgorithms,
+        Set<ChecksumAlgorithm> shownAlgorithms,
+        boolean plainPercents) {
     public DocumentHints {
         saidAlgorithms = Set.copyOf(saidAlgorithms);
         shownAlgorithms = Set.copyOf(shownAlgorithms);
@@ -20,6 +24,6 @@ public record DocumentHints(
 
     /** Nothing is known but the name. */
     public static DocumentHints named(String fileName) {
-        return new DocumentHints(fileName, Set.of(), Set.of());
+        return new DocumentHints(fileName, Set.of(), Set.of(), false);
     }
 }

@@ -6,7 +6,6 @@ import java.util.regex.Pattern;
 
 /** Brings a listed path into its most direct form and refuses one that leads out of the manifest's folder. */
 final class ListedPath {
-    private static final Pattern DRIVE = Pattern.compile("[A-Za-z]:[\\\\/].*", Pattern.DOTALL);
     private static final Pattern PARENT = Pattern.compile("(?:.*[\\\\/])?\\.\\.(?:[\\\\/].*)?", Pattern.DOTALL);
 
     private ListedPath() {}
@@ -15,7 +14,7 @@ final class ListedPath {
         if (listed.startsWith("/") || listed.startsWith("\\\\")) {
             throw new ManifestException(ManifestProblem.PATH_ABSOLUTE, line, column, listed);
         }
-        if (DRIVE.matcher(listed).matches()) {
+        if (startsWithDrive(listed)) {
             throw new ManifestException(ManifestProblem.PATH_DRIVE, line, column, listed);
         }
         if (listed.contains("..") && PARENT.matcher(listed).matches()) {
@@ -26,6 +25,15 @@ final class ListedPath {
             throw new ManifestException(ManifestProblem.PATH_EMPTY, line, column);
         }
         return path;
+    }
+
+    private static boolean startsWithDrive(String path) {
+        if (path.length() < 3 || path.charAt(1) != ':') {
+            return false;
+        }
+        char drive = path.charAt(0);
+        boolean letter = drive >= 'A' && drive <= 'Z' || drive >= 'a' && drive <= 'z';
+        return letter && (path.charAt(2) == '\\' || path.charAt(2) == '/');
     }
 
     private static boolean isDirect(String path) {

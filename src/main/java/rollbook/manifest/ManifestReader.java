@@ -35,7 +35,8 @@ public final class ManifestReader {
             return new AscMhlReader(content, hints.fileName()).read(sink);
         }
         return BagManifestReader.fits(start, start.length < PEEK_BYTES, hints.fileName())
-                ? BagManifestReader.ofPayload(content, hints, true).read(sink)
+                ? BagManifestReader.ofPayload(content, hints, !hints.plainPercents())
+                        .read(sink)
                 : readText(new LineReader(content, ChecksumListReader.isNulEnded(start)), hints, sink);
     }
 

@@ -37,8 +37,8 @@ public record ReadManifest(
      */
     public static ReadManifest read(InputStream in, DocumentHints hints, Known known, long mostBytes, EntrySink also)
             throws IOException, ManifestException {
-        String rootFolder = ManifestHeader.rootFolderIn(hints.fileName());
-        RollSurvey survey = new RollSurvey(known.rollCodes(), hints.fileName(), rootFolder);
+        RollSurvey survey =
+                new RollSurvey(known.rollCodes(), hints.fileName(), ManifestHeader.rootFolderIn(hints.fileName()));
         RollChecks checks = new RollChecks(known.earliest(), known.latest());
         Keeper keeper = new Keeper(mostBytes);
         ManifestHeader header = new ManifestReader().read(in, hints, entry -> {

@@ -21,11 +21,17 @@ import rollbook.web.Refusal;
 public class Copies {
     private static final String COPIES = """
             select c.id, c.roll_id, c.item_id, i.code as item_code, i.kind as item_kind, i.condition as item_condition,
-                   i.place_id, p.name as place_name, p.off_site, c.leg_id, c.rendition, c.written_from
+                   i.place_id, p.name as place_name, p.off_site, p.threat, c.leg_id, c.rendition, c.written_from, c.erased_at,
+                   (select max(k.at) from inventory_custody k where k.item_id = c.item_id and k.act <> 'REGISTERED') as disturbed_at
             from offload_copy c
             join inventory_item i on i.id = c.item_id
             join production_place p on p.id = i.place_id
             where c.production_id = :production
+            """;
+
+    private static final String OF_ROLLS_ON = """
+             and c.roll_id in (select here.roll_id from offload_copy here where here.item_id = :item and here.erased_at is null)
+            order by c.created_at, i.code
             """;
 
     private final JdbcClient jdbc;
@@ -54,6 +60,33 @@ public class Copies {
                 .param("roll", rollId)
                 .query(Copy.class)
                 .list();
+    }
+
+    /** All copies of the rolls that have one on the item, which isn't erased. */
+    public List<Copy> ofRollsOn(UUID productionId, UUID itemId) {
+        return jdbc.sql(COPIES + OF_ROLLS_ON)
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Copy.class)
+                .list();
+    }
+
+    /** As {@link #ofRollsOn}, and keeps the media as they are until the transaction ends. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public List<Copy> keepOfRollsOn(UUID productionId, UUID itemId) {
+        return jdbc.sql(COPIES + OF_ROLLS_ON + " for share of i")
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Copy.class)
+                .list();
+    }
+
+    /** The item was erased: its copies are there no longer. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void erased(UUID productionId, UUID itemId) {
+        jdbc.sql("update offload_copy set erased_at = ? where production_id = ? and item_id = ? and erased_at is null")
+                .params(Timestamp.from(clock.instant()), productionId, itemId)
+                .update();
     }
 
     /** The rolls with a copy on the item whose card is clear to erase. */
@@ -98,7 +131,7 @@ public class Copies {
                                   else r.size_bytes end)::bigint as bytes
                         from offload_copy c join offload_roll r on r.id = c.roll_id
                         left join production_leg l on l.id = c.leg_id
-                        where c.production_id = ? and r.size_bytes is not null group by c.item_id
+                        where c.production_id = ? and r.size_bytes is not null and c.erased_at is null group by c.item_id
                         """).param(productionId).query(Used.class).list();
     }
 
@@ -129,15 +162,20 @@ public class Copies {
                 .optional()
                 .orElseGet(() -> {
                     MediaItem item = items.get(productionId, itemId);
-                    // Its writing began at an unknown time before now; any evidence sent so far may speak of it.
-                    return add(
-                            productionId,
-                            rollId,
-                            item,
-                            item.legId(),
-                            rendition,
-                            Timestamp.valueOf("1970-01-01 00:00:00"));
+                    return add(productionId, rollId, item, item.legId(), rendition, earliestWriting(item));
                 });
+    }
+
+    /**
+     * The writing of a copy that nobody logged began at an unknown time before now, and any evidence sent so far may
+     * speak of it; but what was there before the medium was erased is gone.
+     */
+    private Timestamp earliestWriting(MediaItem item) {
+        return jdbc.sql(
+                        "select coalesce(max(erased_at), timestamptz '1970-01-01 00:00:00Z') from offload_copy where item_id = ?")
+                .param(item.id())
+                .query(Timestamp.class)
+                .single();
     }
 
     @Transactional(propagation = Propagation.MANDATORY)

@@ -11,6 +11,9 @@ import rollbook.production.Rendition;
  * One rendition of one roll on one media item.
  *
  * @param writtenFrom when the last writing of this copy began; evidence from before says nothing of it
+ * @param threat the disaster that threatens the place; empty if nobody said
+ * @param disturbedAt when the medium last moved, or was doubted, released or found; null if it never was
+ * @param erasedAt when its medium was erased, if it was and the copy hasn't been written again since
  */
 public record Copy(
         UUID id,
@@ -22,6 +25,14 @@ public record Copy(
         UUID placeId,
         String placeName,
         boolean offSite,
+        String threat,
         @Nullable UUID legId,
         Rendition rendition,
-        Instant writtenFrom) {}
+        Instant writtenFrom,
+        @Nullable Instant erasedAt,
+        @Nullable Instant disturbedAt) {
+
+    public boolean isErased() {
+        return erasedAt != null;
+    }
+}

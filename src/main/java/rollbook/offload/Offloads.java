@@ -181,7 +181,7 @@ public class Offloads {
                         .orElseThrow(NotFoundException::new);
         Rendition rendition = leg == null ? Rendition.AS_RECORDED : leg.rendition();
         UUID copyId = jdbc.sql("""
-                        update offload_copy set written_from = ?, leg_id = coalesce(?, leg_id)
+                        update offload_copy set written_from = ?, erased_at = null, leg_id = coalesce(?, leg_id)
                         where production_id = ? and roll_id = ? and item_id = ? and rendition = ? returning id
                         """)
                 .param(now)

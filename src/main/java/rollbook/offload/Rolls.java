@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
@@ -95,6 +96,27 @@ public class Rolls {
                         select r.id from offload_roll r join inventory_item card on card.id = r.card_id
                         where r.production_id = ? and card.card_state = 'CLEAR_TO_ERASE'
                         """).param(productionId).query(UUID.class).list();
+    }
+
+    /** The rolls with a copy on an item, which isn't erased. */
+    public List<Roll> copiedTo(UUID productionId, UUID itemId) {
+        return jdbc.sql(
+                        ROLLS
+                                + " and r.id in (select c.roll_id from offload_copy c where c.item_id = :item and c.erased_at is null) order by r.code")
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Roll.class)
+                .list();
+    }
+
+    /** Locks, in one order, every roll that was ever copied to an item, as {@link #lock} does. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Set<UUID> lockCopiedTo(UUID productionId, UUID itemId) {
+        return Set.copyOf(
+                jdbc.sql("""
+                        select r.id from offload_roll r where r.production_id = ?
+                          and r.id in (select c.roll_id from offload_copy c where c.item_id = ?) order by r.id for update
+                        """).params(productionId, itemId).query(UUID.class).list());
     }
 
     /** The roll that a card holds now, or last held. */

@@ -46,7 +46,9 @@ class StartPages {
                 .stream()
                 .filter(MediaItem::usable)
                 .toList();
-        List<Copy> written = copies.ofRoll(production, roll.id());
+        List<Copy> written = copies.ofRoll(production, roll.id()).stream()
+                .filter(copy -> !copy.isErased())
+                .toList();
         Map<UUID, Long> used = copies.usedBytes(production).stream()
                 .collect(Collectors.toMap(Copies.Used::itemId, Copies.Used::bytes));
         Map<UUID, UUID> lastItems = copies.lastItems(production);

@@ -3,67 +3,100 @@ package rollbook.production;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
-import java.util.List;
-import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 
-/** What clears a card. */
+/** What clears a medium of each kind. */
 @Controller
-@RequestMapping("/p/{production}/settings/clearing")
+@RequestMapping("/p/{production}/settings/clearing/{subject}")
 class ClearingController {
     private final CopyPlan copyPlan;
     private final Places places;
     private final PlanSentences sentences;
+    private final PolicyTrial trial;
 
-    ClearingController(CopyPlan copyPlan, Places places, PlanSentences sentences) {
+    ClearingController(CopyPlan copyPlan, Places places, PlanSentences sentences, PolicyTrial trial) {
         this.copyPlan = copyPlan;
         this.places = places;
         this.sentences = sentences;
+        this.trial = trial;
     }
 
     @AllowedFor({})
     @GetMapping
-    ModelAndView form(Membership membership) {
-        ClearingPolicy policy = copyPlan.policy(membership.productionId());
-        return page(membership, policy, HttpStatus.OK).addObject("clearingForm", ClearingForm.of(policy));
+    ModelAndView form(Membership membership, @PathVariable String subject) {
+        ClearingRules rules = copyPlan.rules(membership.productionId());
+        return page(membership, rules, kind(subject), HttpStatus.OK)
+                .addObject("clearingForm", ClearingForm.of(rules.policy(kind(subject))));
+    }
+
+    /** Says what a draft would change, and changes nothing. */
+    @AllowedFor({})
+    @PostMapping(params = "try")
+    ModelAndView tryOut(
+            Membership membership, @PathVariable String subject, @Valid ClearingForm form, BindingResult result) {
+        form.check(result);
+        ClearingRules rules = copyPlan.rules(membership.productionId());
+        if (result.hasErrors()) {
+            return page(membership, rules, kind(subject), HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        ClearingPolicy draft = form.policy(kind(subject));
+        return page(membership, rules.with(draft), draft.subject(), HttpStatus.OK)
+                .addObject("trial", trial.outcome(membership.productionId(), draft));
     }
 
     @AllowedFor({})
     @PostMapping
     ModelAndView change(
-            Membership membership, @Valid ClearingForm form, BindingResult result, RedirectAttributes flash) {
+            Membership membership,
+            @PathVariable String subject,
+            @Valid ClearingForm form,
+            BindingResult result,
+            RedirectAttributes flash) {
         form.check(result);
         if (result.hasErrors()) {
-            ClearingPolicy policy = copyPlan.policy(membership.productionId());
-            return page(membership, policy, HttpStatus.UNPROCESSABLE_CONTENT);
+            ClearingRules rules = copyPlan.rules(membership.productionId());
+            return page(membership, rules, kind(subject), HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        copyPlan.changePolicy(membership, form.policy());
+        copyPlan.changePolicy(membership, form.policy(kind(subject)));
         flash.addFlashAttribute("notice", Notice.of("production.policy.saved"));
         return new ModelAndView("redirect:" + membership.path("settings"));
     }
 
-    private ModelAndView page(Membership membership, ClearingPolicy policy, HttpStatus status) {
-        UUID id = membership.productionId();
-        List<Leg> legs = copyPlan.legs(id);
-        return new ModelAndView("production/clearing", status)
-                .addObject("sentence", sentences.policy(policy, legs))
-                .addObject("gaps", sentences.gaps(policy, legs, places.list(id)));
+    private static MediaKind kind(String subject) {
+        return ClearingPolicy.SUBJECTS.stream()
+                .filter(kind -> kind.name().equals(subject))
+                .findFirst()
+                .orElseThrow(NotFoundException::new);
     }
 
+    private ModelAndView page(Membership membership, ClearingRules rules, MediaKind subject, HttpStatus status) {
+        return new ModelAndView("production/clearing", status)
+                .addObject("subject", subject)
+                .addObject("sentence", sentences.policy(rules, subject))
+                .addObject("gaps", sentences.gaps(rules, subject, places.list(membership.productionId())));
+    }
+
+    /** @param checkedWithinDays empty if it is all one when a copy was checked */
     record ClearingForm(
             @Min(1) @Max(9) int provenCopies,
             @Min(1) @Max(9) int items,
             @Min(1) @Max(3) int mediaKinds,
             @Min(1) @Max(9) int places,
             boolean offSite,
+            @Min(1) @Max(3650) @Nullable Integer checkedWithinDays,
+            boolean sourceHashNeeded,
+            boolean roundTripNeeded,
             int version) {
 
         static ClearingForm of(ClearingPolicy policy) {
@@ -73,6 +106,9 @@ class ClearingController {
                     policy.mediaKinds(),
                     policy.places(),
                     policy.offSite(),
+                    policy.checkedWithinDays(),
+                    policy.sourceHashNeeded(),
+                    policy.roundTripNeeded(),
                     policy.version());
         }
 
@@ -89,8 +125,18 @@ class ClearingController {
             }
         }
 
-        ClearingPolicy policy() {
-            return new ClearingPolicy(provenCopies, items, mediaKinds, places, offSite, version);
+        ClearingPolicy policy(MediaKind subject) {
+            return new ClearingPolicy(
+                    subject,
+                    provenCopies,
+                    items,
+                    mediaKinds,
+                    places,
+                    offSite,
+                    checkedWithinDays,
+                    sourceHashNeeded,
+                    roundTripNeeded,
+                    version);
         }
     }
 }

@@ -1,7 +1,12 @@
 package rollbook.production;
 
-import java.util.ArrayList;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -14,7 +19,7 @@ import rollbook.audit.AuditTrail;
 import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
-/** The copy plan of a production, and what clears a card. */
+/** The copy plan of a production, and what clears media. */
 @Service
 public class CopyPlan {
     private static final String LEGS = """
@@ -27,11 +32,16 @@ public class CopyPlan {
     private static final RowMapper<Leg> LEG = new SimplePropertyRowMapper<>(Leg.class);
 
     private final JdbcClient jdbc;
+    private final PlanSentences sentences;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
+    private final Clock clock;
 
-    CopyPlan(JdbcClient jdbc, AuditTrail trail, ApplicationEventPublisher events) {
+    CopyPlan(
+            JdbcClient jdbc, PlanSentences sentences, AuditTrail trail, ApplicationEventPublisher events, Clock clock) {
         this.jdbc = jdbc;
+        this.sentences = sentences;
+        this.clock = clock;
         this.trail = trail;
         this.events = events;
     }
@@ -43,11 +53,13 @@ public class CopyPlan {
                 .list();
     }
 
-    /** The clearing policy and the legs, in one statement. */
+    /** The clearing policies and the legs, in one statement. */
     public ClearingRules rules(UUID productionId) {
-        List<Leg> legs = new ArrayList<>();
-        List<ClearingPolicy> policies = jdbc.sql("""
-                        select c.proven_copies, c.items, c.media_kinds, c.places, c.off_site, c.version as policy_version,
+        Map<MediaKind, ClearingPolicy> policies = new EnumMap<>(MediaKind.class);
+        Map<UUID, Leg> legs = new LinkedHashMap<>();
+        jdbc.sql("""
+                        select c.subject, c.proven_copies, c.items, c.media_kinds, c.places, c.off_site, c.checked_within_days,
+                               c.source_hash_needed, c.round_trip_needed, c.version as policy_version,
                                l.id, l.name, l.media_kind, l.place_id, p.name as place_name, l.rendition, l.kept_percent,
                                l.returns_after_days, l.needed_to_clear, l.version
                         from production_clearing_policy c
@@ -57,19 +69,30 @@ public class CopyPlan {
                         """)
                 .param(productionId)
                 .query((row, number) -> {
+                    ClearingPolicy policy = policy(row, "policy_version");
+                    policies.put(policy.subject(), policy);
                     if (row.getObject("id") != null) {
-                        legs.add(LEG.mapRow(row, number));
+                        Leg leg = LEG.mapRow(row, number);
+                        legs.putIfAbsent(leg.id(), leg);
                     }
-                    return new ClearingPolicy(
-                            row.getInt("proven_copies"),
-                            row.getInt("items"),
-                            row.getInt("media_kinds"),
-                            row.getInt("places"),
-                            row.getBoolean("off_site"),
-                            row.getInt("policy_version"));
+                    return number;
                 })
                 .list();
-        return new ClearingRules(policies.get(0), List.copyOf(legs));
+        return new ClearingRules(policies, List.copyOf(legs.values()), clock.instant());
+    }
+
+    private static ClearingPolicy policy(ResultSet row, String version) throws SQLException {
+        return new ClearingPolicy(
+                MediaKind.valueOf(row.getString("subject")),
+                row.getInt("proven_copies"),
+                row.getInt("items"),
+                row.getInt("media_kinds"),
+                row.getInt("places"),
+                row.getBoolean("off_site"),
+                row.getObject("checked_within_days", Integer.class),
+                row.getBoolean("source_hash_needed"),
+                row.getBoolean("round_trip_needed"),
+                row.getInt(version));
     }
 
     public Leg leg(UUID productionId, UUID legId) {
@@ -80,11 +103,13 @@ public class CopyPlan {
                 .orElseThrow(NotFoundException::new);
     }
 
-    public ClearingPolicy policy(UUID productionId) {
-        return jdbc.sql("""
-                        select proven_copies, items, media_kinds, places, off_site, version
-                        from production_clearing_policy where production_id = ?
-                        """).param(productionId).query(ClearingPolicy.class).single();
+    /** What clears a medium of a kind. */
+    public ClearingPolicy policy(UUID productionId, MediaKind subject) {
+        return jdbc.sql("select * from production_clearing_policy where production_id = ? and subject = ?")
+                .params(productionId, subject.name())
+                .query((row, number) -> policy(row, "version"))
+                .optional()
+                .orElseThrow(NotFoundException::new);
     }
 
     /**
@@ -165,27 +190,36 @@ public class CopyPlan {
         changed(by, "leg.removed", name);
     }
 
-    /** @throws Refusal if somebody else changed the policy meanwhile */
+    /**
+     * Changes what clears a medium of a kind; the record says what held before and what holds now.
+     *
+     * @throws Refusal if somebody else changed the policy meanwhile
+     */
     @Transactional
     public void changePolicy(Membership by, ClearingPolicy policy) {
+        ClearingRules before = rules(by.productionId());
         int changed = jdbc.sql("""
-                        update production_clearing_policy set proven_copies = ?, items = ?, media_kinds = ?, places = ?,
-                            off_site = ?, version = version + 1
-                        where production_id = ? and version = ?
+                        update production_clearing_policy set proven_copies = :provenCopies, items = :items, media_kinds = :mediaKinds,
+                            places = :places, off_site = :offSite, checked_within_days = :checkedWithinDays,
+                            source_hash_needed = :sourceHashNeeded, round_trip_needed = :roundTripNeeded, version = version + 1
+                        where production_id = :production and subject = :subject and version = :version
                         """)
-                .params(
-                        policy.provenCopies(),
-                        policy.items(),
-                        policy.mediaKinds(),
-                        policy.places(),
-                        policy.offSite(),
-                        by.productionId(),
-                        policy.version())
+                .param("production", by.productionId())
+                .param("subject", policy.subject().name())
+                .param("provenCopies", policy.provenCopies())
+                .param("items", policy.items())
+                .param("mediaKinds", policy.mediaKinds())
+                .param("places", policy.places())
+                .param("offSite", policy.offSite())
+                .param("checkedWithinDays", policy.checkedWithinDays())
+                .param("sourceHashNeeded", policy.sourceHashNeeded())
+                .param("roundTripNeeded", policy.roundTripNeeded())
+                .param("version", policy.version())
                 .update();
         if (changed == 0) {
             throw new Refusal("production.refused.changed-meanwhile");
         }
-        changed(by, "policy.changed", policy.toString());
+        changed(by, "policy.changed", sentences.change(before, before.with(policy), policy.subject()));
     }
 
     private void requirePlace(Membership by, Leg leg) {

@@ -41,6 +41,16 @@ public record Membership(
         return may(Role.OFFICE);
     }
 
+    /** Whether the person may ask that a card be cleared without proof; for templates. */
+    public boolean mayAskForOverride() {
+        return may(Role.WRANGLER, Role.OFFICE, Role.POST);
+    }
+
+    /** Whether the person may clear drives, arrays and tapes; for templates. */
+    public boolean mayClearMedia() {
+        return may(Role.WRANGLER, Role.POST);
+    }
+
     public boolean mayAdminister() {
         return may(Role.ADMINISTRATOR);
     }

@@ -2,6 +2,8 @@ package rollbook.production;
 
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -26,14 +28,15 @@ public class Places {
 
     public List<Place> list(UUID productionId) {
         return jdbc.sql(
-                        "select id, name, off_site, version from production_place where production_id = ? order by position, name")
+                        "select id, name, off_site, threat, version from production_place where production_id = ? order by position, name")
                 .param(productionId)
                 .query(Place.class)
                 .list();
     }
 
     public Place get(UUID productionId, UUID placeId) {
-        return jdbc.sql("select id, name, off_site, version from production_place where production_id = ? and id = ?")
+        return jdbc.sql(
+                        "select id, name, off_site, threat, version from production_place where production_id = ? and id = ?")
                 .params(productionId, placeId)
                 .query(Place.class)
                 .optional()
@@ -42,22 +45,23 @@ public class Places {
 
     /** @throws Refusal if a place of that name exists */
     @Transactional
-    public UUID add(Membership by, String name, boolean offSite) {
+    public UUID add(Membership by, String name, boolean offSite, String threat) {
         UUID id = UUID.randomUUID();
         int added = jdbc.sql("""
-                        insert into production_place (id, production_id, name, off_site, position)
-                        select :id, :production, :name, :offSite, coalesce(max(position), 0) + 1 from production_place where production_id = :production
+                        insert into production_place (id, production_id, name, off_site, threat, position)
+                        select :id, :production, :name, :offSite, :threat, coalesce(max(position), 0) + 1 from production_place where production_id = :production
                         on conflict do nothing
                         """)
                 .param("id", id)
                 .param("production", by.productionId())
                 .param("name", name)
                 .param("offSite", offSite)
+                .param("threat", threat)
                 .update();
         if (added == 0) {
             throw new Refusal("production.refused.place-exists", name);
         }
-        trail.add(by.act("place.added", "place", name, offSite ? "off-site" : ""));
+        trail.add(by.act("place.added", "place", name, detail(offSite, threat)));
         return id;
     }
 
@@ -66,10 +70,16 @@ public class Places {
     public void change(Membership by, Place place) {
         try {
             int changed = jdbc.sql("""
-                            update production_place set name = ?, off_site = ?, version = version + 1
+                            update production_place set name = ?, off_site = ?, threat = ?, version = version + 1
                             where production_id = ? and id = ? and version = ?
                             """)
-                    .params(place.name(), place.offSite(), by.productionId(), place.id(), place.version())
+                    .params(
+                            place.name(),
+                            place.offSite(),
+                            place.threat(),
+                            by.productionId(),
+                            place.id(),
+                            place.version())
                     .update();
             if (changed == 0) {
                 throw new Refusal("production.refused.changed-meanwhile");
@@ -77,9 +87,15 @@ public class Places {
         } catch (DataIntegrityViolationException e) {
             throw new Refusal("production.refused.place-exists", place.name());
         }
-        trail.add(by.act("place.changed", "place", place.name(), place.offSite() ? "off-site" : ""));
+        trail.add(by.act("place.changed", "place", place.name(), detail(place.offSite(), place.threat())));
         // What clears a card may depend on which places are off-site.
         events.publishEvent(new CopyPlanChanged(by.productionId()));
+    }
+
+    private static String detail(boolean offSite, String threat) {
+        return Stream.of(offSite ? "off-site" : "", threat)
+                .filter(word -> !word.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     /** @throws Refusal if media are or were there, or a leg of the copy plan names it */

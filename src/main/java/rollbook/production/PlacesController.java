@@ -30,13 +30,14 @@ class PlacesController {
     @AllowedFor(Role.OFFICE)
     @GetMapping("/new")
     ModelAndView form(Membership membership) {
-        return newPage(HttpStatus.OK).addObject("placeForm", new PlaceForm("", false, 0));
+        return newPage(HttpStatus.OK).addObject("placeForm", new PlaceForm("", false, "", 0));
     }
 
     @AllowedFor(Role.OFFICE)
     @PostMapping("/new")
     ModelAndView add(Membership membership, @Valid PlaceForm form, BindingResult result, RedirectAttributes flash) {
-        boolean saved = Typed.save(result, "name", TAKEN, () -> places.add(membership, form.name(), form.offSite()));
+        boolean saved = Typed.save(
+                result, "name", TAKEN, () -> places.add(membership, form.name(), form.offSite(), form.threat()));
         return saved
                 ? done(membership, flash, "production.place.saved", form.name())
                 : newPage(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -47,7 +48,7 @@ class PlacesController {
     ModelAndView place(Membership membership, @PathVariable UUID id) {
         Place place = places.get(membership.productionId(), id);
         return page(place, HttpStatus.OK)
-                .addObject("placeForm", new PlaceForm(place.name(), place.offSite(), place.version()));
+                .addObject("placeForm", new PlaceForm(place.name(), place.offSite(), place.threat(), place.version()));
     }
 
     @AllowedFor(Role.OFFICE)
@@ -63,7 +64,8 @@ class PlacesController {
                 result,
                 "name",
                 TAKEN,
-                () -> places.change(membership, new Place(id, form.name(), form.offSite(), form.version())));
+                () -> places.change(
+                        membership, new Place(id, form.name(), form.offSite(), form.threat(), form.version())));
         return saved
                 ? done(membership, flash, "production.place.saved", form.name())
                 : page(place, HttpStatus.UNPROCESSABLE_CONTENT);
@@ -90,9 +92,14 @@ class PlacesController {
         return new ModelAndView("redirect:" + membership.path("settings"));
     }
 
-    record PlaceForm(@NotBlank @Size(max = 60) String name, boolean offSite, int version) {
+    record PlaceForm(
+            @NotBlank @Size(max = 60) String name,
+            boolean offSite,
+            @Size(max = 30) String threat,
+            int version) {
         PlaceForm {
             name = Typed.text(name);
+            threat = Typed.text(threat);
         }
     }
 }

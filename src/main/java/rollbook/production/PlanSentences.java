@@ -1,11 +1,14 @@
 package rollbook.production;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.web.Display;
 
@@ -19,10 +22,10 @@ class PlanSentences {
     }
 
     /** What a person must know first: how many copies every roll gets, and when a card may be cleared. */
-    String overview(ClearingPolicy policy, List<Leg> legs) {
-        return legs.isEmpty()
+    String overview(ClearingRules rules) {
+        return rules.legs().isEmpty()
                 ? display.text("production.settings.sentence.none")
-                : display.text("production.settings.sentence", legs.size(), policy(policy, legs));
+                : display.text("production.settings.sentence", rules.legs().size(), policy(rules, MediaKind.CARD));
     }
 
     Map<UUID, String> legs(List<Leg> legs) {
@@ -45,30 +48,61 @@ class PlanSentences {
         return display.text("production.leg.says", rendition, medium, end, clearing);
     }
 
-    String policy(ClearingPolicy policy, List<Leg> legs) {
+    /** When a medium of a kind may be cleared. */
+    String policy(ClearingRules rules, MediaKind subject) {
+        ClearingPolicy policy = rules.policy(subject);
         String conditions = Stream.of(
                         display.text("production.policy.says.copies", policy.provenCopies()),
                         atLeastTwo(policy.items(), "production.policy.says.items"),
                         atLeastTwo(policy.mediaKinds(), "production.policy.says.kinds"),
                         atLeastTwo(policy.places(), "production.policy.says.places"),
-                        policy.offSite() ? display.text("production.policy.says.off-site") : "")
+                        policy.offSite() ? display.text("production.policy.says.off-site") : "",
+                        checked(policy.checkedWithinDays()))
                 .filter(condition -> !condition.isEmpty())
                 .collect(Collectors.joining(", "));
-        String needed = legs.stream().filter(Leg::neededToClear).map(Leg::name).collect(Collectors.joining(", "));
-        return needed.isEmpty()
-                ? display.text("production.policy.says", conditions)
-                : display.text("production.policy.says.with-legs", conditions, needed);
+        String needed = rules.neededLegs(subject).stream().map(Leg::name).collect(Collectors.joining(", "));
+        String when = needed.isEmpty()
+                ? display.text("production.policy.says." + subject.name(), conditions)
+                : display.text("production.policy.says.with-legs." + subject.name(), conditions, needed);
+        return Stream.of(
+                        when,
+                        policy.sourceHashNeeded() ? "" : display.text("production.policy.says.no-source-hash"),
+                        policy.roundTripNeeded() ? "" : display.text("production.policy.says.no-round-trip"))
+                .filter(sentence -> !sentence.isEmpty())
+                .collect(Collectors.joining(" "));
+    }
+
+    /** When media may be cleared, by their kind. */
+    Map<MediaKind, String> policies(ClearingRules rules) {
+        Map<MediaKind, String> policies = new EnumMap<>(MediaKind.class);
+        rules.policies().keySet().forEach(subject -> policies.put(subject, policy(rules, subject)));
+        return policies;
+    }
+
+    /** What held and what holds from now on: for the record. */
+    String change(ClearingRules before, ClearingRules after, MediaKind subject) {
+        return display.text("production.policy.change", policy(before, subject), policy(after, subject));
+    }
+
+    private String checked(@Nullable Integer withinDays) {
+        return withinDays == null ? "" : display.text("production.policy.says.checked", withinDays);
     }
 
     private String atLeastTwo(int number, String key) {
         return number < 2 ? "" : display.text(key, number);
     }
 
-    /** What the policy asks for and the legs as recorded, one copy each, don't give. */
-    List<String> gaps(ClearingPolicy policy, List<Leg> legs, List<Place> places) {
-        List<Leg> counted = legs.stream()
-                .filter(leg -> leg.rendition() == Rendition.AS_RECORDED)
-                .toList();
+    /**
+     * What the policy asks for and the legs, one copy each, don't give. Of the legs that come back into use one is the
+     * medium that is cleared, if it isn't a card.
+     */
+    List<String> gaps(ClearingRules rules, MediaKind subject, List<Place> places) {
+        ClearingPolicy policy = rules.policy(subject);
+        List<Leg> counted = new ArrayList<>(rules.legs());
+        counted.stream()
+                .filter(leg -> leg.mediaKind() == subject && leg.returnsAfterDays() != null)
+                .findFirst()
+                .ifPresent(counted::remove);
         int copies = Math.max(policy.provenCopies(), policy.items());
         boolean offSite = places.stream()
                 .filter(Place::offSite)

@@ -57,6 +57,8 @@ class ProductionController {
                         ZoneId.of(form.zone()),
                         form.currency(),
                         now.workingDays(),
+                        now.virusChecked(),
+                        now.writeBlocked(),
                         form.version()));
         return saved(membership, flash);
     }
@@ -86,6 +88,39 @@ class ProductionController {
                         now.zone(),
                         now.currency(),
                         form.workingDays(),
+                        now.virusChecked(),
+                        now.writeBlocked(),
+                        form.version()));
+        return saved(membership, flash);
+    }
+
+    @AllowedFor({})
+    @GetMapping("/practice")
+    ModelAndView practice(Membership membership) {
+        Production now = productions.get(membership.productionId());
+        return new ModelAndView("production/practice")
+                .addObject("practiceForm", new PracticeForm(now.virusChecked(), now.writeBlocked(), now.version()));
+    }
+
+    @AllowedFor({})
+    @PostMapping("/practice")
+    ModelAndView changePractice(
+            Membership membership, @Valid PracticeForm form, BindingResult result, RedirectAttributes flash) {
+        if (result.hasErrors()) {
+            return new ModelAndView("production/practice", HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        Production now = productions.get(membership.productionId());
+        productions.change(
+                membership,
+                new Production(
+                        now.id(),
+                        now.code(),
+                        now.name(),
+                        now.zone(),
+                        now.currency(),
+                        now.workingDays(),
+                        form.virusChecked(),
+                        form.writeBlocked(),
                         form.version()));
         return saved(membership, flash);
     }
@@ -109,6 +144,8 @@ class ProductionController {
             currency = Typed.code(currency);
         }
     }
+
+    record PracticeForm(boolean virusChecked, boolean writeBlocked, int version) {}
 
     record WorkingDaysForm(@NotEmpty Set<DayOfWeek> workingDays, int version) {
         WorkingDaysForm(@Nullable Set<DayOfWeek> workingDays, int version) {

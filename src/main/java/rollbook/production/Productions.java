@@ -41,7 +41,7 @@ public class Productions {
     }
 
     /**
-     * Makes a production with one administrator and the initial clearing policy.
+     * Makes a production with one administrator and the initial clearing policies.
      *
      * @throws Refusal if the code is taken
      */
@@ -61,19 +61,22 @@ public class Productions {
         jdbc.sql("insert into production_member (production_id, person_id, role) values (?, ?, 'ADMINISTRATOR')")
                 .params(id, administratorId)
                 .update();
-        ClearingPolicy policy = ClearingPolicy.INITIAL;
-        jdbc.sql("""
-                        insert into production_clearing_policy (production_id, proven_copies, items, media_kinds, places, off_site)
-                        values (?, ?, ?, ?, ?, ?)
-                        """)
-                .params(
-                        id,
-                        policy.provenCopies(),
-                        policy.items(),
-                        policy.mediaKinds(),
-                        policy.places(),
-                        policy.offSite())
-                .update();
+        for (MediaKind subject : ClearingPolicy.SUBJECTS) {
+            ClearingPolicy policy = ClearingPolicy.initial(subject);
+            jdbc.sql("""
+                            insert into production_clearing_policy (production_id, subject, proven_copies, items, media_kinds, places, off_site)
+                            values (?, ?, ?, ?, ?, ?, ?)
+                            """)
+                    .params(
+                            id,
+                            subject.name(),
+                            policy.provenCopies(),
+                            policy.items(),
+                            policy.mediaKinds(),
+                            policy.places(),
+                            policy.offSite())
+                    .update();
+        }
         trail.add(new Act(id, administratorId, administratorName, "production.created", "production", code, name));
         return id;
     }
@@ -87,7 +90,8 @@ public class Productions {
     public void change(Membership by, Production changed) {
         int updated = jdbc.sql("""
                         update production_production
-                        set name = ?, time_zone = ?, currency = ?, working_days = ?, version = version + 1
+                        set name = ?, time_zone = ?, currency = ?, working_days = ?,
+                            virus_checked = ?, write_blocked = ?, version = version + 1
                         where id = ? and version = ?
                         """)
                 .params(
@@ -95,6 +99,8 @@ public class Productions {
                         changed.zone().getId(),
                         changed.currency(),
                         changed.workingDays().stream().map(DayOfWeek::name).collect(Collectors.joining(",")),
+                        changed.virusChecked(),
+                        changed.writeBlocked(),
                         by.productionId(),
                         changed.version())
                 .update();
@@ -166,6 +172,8 @@ public class Productions {
                 ZoneId.of(row.getString("time_zone")),
                 row.getString("currency"),
                 workingDays,
+                row.getBoolean("virus_checked"),
+                row.getBoolean("write_blocked"),
                 row.getInt("version"));
     }
 }

@@ -35,19 +35,18 @@ class SettingsController {
     String overview(Membership membership, Model model) {
         UUID id = membership.productionId();
         List<Place> allPlaces = places.list(id);
-        List<Leg> legs = copyPlan.legs(id);
-        ClearingPolicy policy = copyPlan.policy(id);
+        ClearingRules rules = copyPlan.rules(id);
         model.addAttribute("settings", productions.get(id))
                 .addAttribute("holidays", productions.holidays(id))
                 .addAttribute("units", cameraUnits.units(id))
                 .addAttribute("cameras", cameraUnits.cameras(id))
                 .addAttribute("places", allPlaces)
-                .addAttribute("legs", legs)
-                .addAttribute("legSentences", sentences.legs(legs))
+                .addAttribute("legs", rules.legs())
+                .addAttribute("legSentences", sentences.legs(rules.legs()))
                 .addAttribute("members", memberships.members(id))
-                .addAttribute("policySentence", sentences.policy(policy, legs))
-                .addAttribute("gaps", sentences.gaps(policy, legs, allPlaces))
-                .addAttribute("sentence", sentences.overview(policy, legs));
+                .addAttribute("policies", sentences.policies(rules))
+                .addAttribute("gaps", sentences.gaps(rules, MediaKind.CARD, allPlaces))
+                .addAttribute("sentence", sentences.overview(rules));
         return "production/settings";
     }
 }

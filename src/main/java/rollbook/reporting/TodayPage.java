@@ -83,14 +83,18 @@ class TodayPage {
     }
 
     private List<Detail> alarms(Membership viewer, ProofSummary proof) {
-        return proof.alarms().stream()
+        Stream<Detail> asked = proof.asked().stream()
+                .map(override -> new Detail(
+                        display.text("reporting.override.asked", override.askedByName(), override.cardCode()),
+                        viewer.path("overrides/" + override.requestId())));
+        Stream<Detail> alarms = proof.alarms().stream()
                 .map(alarm -> new Detail(
                         display.text(
                                 alarm.cardErased() ? "reporting.alarm.erased" : "reporting.alarm.cleared",
                                 alarm.rollCode(),
                                 alarm.itemCode()),
-                        viewer.path("re-checks")))
-                .toList();
+                        viewer.path("re-checks")));
+        return Stream.concat(alarms, asked).toList();
     }
 
     private List<Answer> wrangler(Membership viewer, ProofSummary proof) {
@@ -238,15 +242,54 @@ class TodayPage {
                         proof.copies() == 0
                                 ? display.text("reporting.proven.none")
                                 : display.text("reporting.proven", proof.copiesProven(), proof.copies(), proof.rolls()),
-                        viewer.path("rolls"),
-                        display.text("reporting.go.rolls"),
-                        List.of()),
+                        viewer.path("safety"),
+                        display.text("reporting.go.safety"),
+                        withoutProof(viewer, proof)),
+                new Answer(
+                        display.text("reporting.ask.media"),
+                        media(proof),
+                        viewer.path("media"),
+                        display.text("reporting.go.media"),
+                        mediaLines(viewer, proof)),
                 new Answer(
                         display.text("reporting.ask.recheck"),
                         recheck(rechecks.pressing(viewer)),
                         viewer.path("re-checks"),
                         display.text("reporting.go.re-checks"),
                         List.of()));
+    }
+
+    /** Every one of them, for good. */
+    private List<Detail> withoutProof(Membership viewer, ProofSummary proof) {
+        return proof.withoutProof().stream()
+                .map(override -> new Detail(
+                        display.text(
+                                "reporting.override.approved",
+                                override.rollCode(),
+                                override.askedByName(),
+                                override.approvedByName()),
+                        viewer.path("rolls/" + override.rollId())))
+                .toList();
+    }
+
+    private String media(ProofSummary proof) {
+        long cleared =
+                proof.media().stream().filter(ProofSummary.Medium::cleared).count();
+        long ready = proof.media().size() - cleared;
+        return proof.media().isEmpty()
+                ? display.text("reporting.media.none")
+                : display.text("reporting.media", ready, cleared);
+    }
+
+    private List<Detail> mediaLines(Membership viewer, ProofSummary proof) {
+        return proof.media().stream()
+                .limit(NAMED)
+                .map(medium -> new Detail(
+                        display.text(
+                                medium.cleared() ? "reporting.media.cleared" : "reporting.media.ready",
+                                medium.itemCode()),
+                        viewer.path("media/" + medium.itemId() + (medium.cleared() ? "/erase" : "/clear"))))
+                .toList();
     }
 
     private String recheck(Rechecks.Pressing pressing) {

@@ -65,7 +65,12 @@ class AlgorithmStatements {
                 .param(documentId)
                 .query((row, number) -> algorithms(row.getArray("empty_file_algorithms")))
                 .single();
-        return new DocumentHints(fileName, said, shown);
+        boolean plainPercents = jdbc.sql(
+                        "select exists (select 1 from verification_archive_member where member_id = ? and plain_percents)")
+                .param(documentId)
+                .query(Boolean.class)
+                .single();
+        return new DocumentHints(fileName, said, shown, plainPercents);
     }
 
     private static Set<ChecksumAlgorithm> algorithms(Array names) throws SQLException {
@@ -89,9 +94,9 @@ class AlgorithmStatements {
                 .query(String.class)
                 .list();
         boolean open = jdbc.sql(
-                        "select exists (select 1 from verification_reading r, unnest(r.ambiguous_digits) as digits"
+                        "select exists (select 1 from verification_reading r, unnest(r.ambiguous_digits) as asked (digits)"
                                 + " where r.document_id in (:documents) and not exists (select 1 from (" + NEWEST
-                                + ") s where s.document_id = r.document_id and s.digits = digits and s.algorithm is not null))")
+                                + ") s where s.document_id = r.document_id and s.digits = asked.digits and s.algorithm is not null))")
                 .param("documents", documentIds)
                 .query(Boolean.class)
                 .single();

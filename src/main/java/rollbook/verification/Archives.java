@@ -126,8 +126,8 @@ class Archives {
             @Nullable UUID speaksWith) {
         jdbc.sql("""
                         insert into verification_archive_member (production_id, archive_id, position, member_id, path, generation,
-                            state, was_here, speaks_with)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?)
+                            state, was_here, speaks_with, plain_percents)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
                         """)
                 .param(productionId)
                 .param(archiveId)
@@ -138,6 +138,7 @@ class Archives {
                 .param(member.state().name())
                 .param(kept != null && kept.wasHere())
                 .param(speaksWith)
+                .param(member.plainPercents())
                 .update();
     }
 

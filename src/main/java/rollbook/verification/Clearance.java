@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * The permission to erase a card, what it relied on, and what became of it.
  *
  * @param policy the clearing policy and copy plan as they were, in words for the record
+ * @param overrideId the request that two people cleared it on, if it was cleared without proof; who asked and why
  */
 record Clearance(
         UUID id,
@@ -21,10 +22,17 @@ record Clearance(
         @Nullable Instant withdrawnAt,
         @Nullable String withdrawnReason,
         @Nullable Instant erasedAt,
-        @Nullable String erasedByName) {
+        @Nullable String erasedByName,
+        @Nullable UUID overrideId,
+        @Nullable String askedByName,
+        @Nullable String overrideReason) {
 
     /** Whether the card may be erased on the strength of it now. */
     boolean stands() {
         return withdrawnAt == null && erasedAt == null;
+    }
+
+    public boolean withoutProof() {
+        return overrideId != null;
     }
 }

@@ -2,6 +2,7 @@ package rollbook.verification;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
 import java.time.Clock;
+import java.util.stream.Stream;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Propagation;
@@ -13,18 +14,20 @@ import rollbook.production.CopyPlanChanged;
 
 /**
  * Orders a new look at standing clearances when a medium or the copy plan they relied on changes. The erasure checks the
- * proof again in any case; this takes the card off the list of those that may be erased.
+ * proof again in any case; this takes the medium off the list of those that may be erased.
  */
 @Component
 class ClearanceWatch {
     private final Rolls rolls;
     private final Copies copies;
+    private final MediumClearances media;
     private final SchedulerClient jobs;
     private final Clock clock;
 
-    ClearanceWatch(Rolls rolls, Copies copies, SchedulerClient jobs, Clock clock) {
+    ClearanceWatch(Rolls rolls, Copies copies, MediumClearances media, SchedulerClient jobs, Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
+        this.media = media;
         this.jobs = jobs;
         this.clock = clock;
     }
@@ -32,14 +35,20 @@ class ClearanceWatch {
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void onMediaItemChanged(MediaItemChanged changed) {
-        copies.clearedRollsOn(changed.productionId(), changed.itemId())
+        Stream.concat(
+                        copies.clearedRollsOn(changed.productionId(), changed.itemId()).stream(),
+                        media.rollsThatLeanOn(changed.productionId(), changed.itemId()).stream())
+                .distinct()
                 .forEach(roll -> RollJudging.order(jobs, clock, changed.productionId(), roll));
     }
 
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void onCopyPlanChanged(CopyPlanChanged changed) {
-        rolls.onClearedCards(changed.productionId())
+        Stream.concat(
+                        rolls.onClearedCards(changed.productionId()).stream(),
+                        media.rollsOnCleared(changed.productionId()).stream())
+                .distinct()
                 .forEach(roll -> RollJudging.order(jobs, clock, changed.productionId(), roll));
     }
 }

@@ -22,6 +22,7 @@ import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
+import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 /**
@@ -30,15 +31,19 @@ import rollbook.web.Refusal;
  */
 @Service
 public class Clearances {
-    private static final String CLEARANCES = """
+    static final String CLEARANCES = """
             select c.id, c.roll_id, c.card_id, c.cleared_at, cleared.display_name as cleared_by_name, c.policy, c.verdict_ids,
-                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name
+                   w.withdrawn_at, w.reason as withdrawn_reason, e.erased_at, erased.display_name as erased_by_name, o.request_id as override_id,
+                   asked.display_name as asked_by_name, q.reason as override_reason
             from verification_clearance c
             join people_person cleared on cleared.id = c.cleared_by
             left join verification_clearance_withdrawal w on w.clearance_id = c.id
+            left join verification_override_approval o on o.clearance_id = c.id
+            left join verification_override_request q on q.id = o.request_id
+            left join people_person asked on asked.id = q.requested_by
             left join verification_erasure e on e.clearance_id = c.id
             left join people_person erased on erased.id = e.erased_by
-            where c.production_id = ? and c.roll_id = ? order by c.cleared_at desc, c.id
+            where c.production_id = :production and c.roll_id = :roll
             """;
 
     private final JdbcClient jdbc;
@@ -70,8 +75,9 @@ public class Clearances {
     }
 
     List<Clearance> ofRoll(UUID productionId, UUID rollId) {
-        return jdbc.sql(CLEARANCES)
-                .params(productionId, rollId)
+        return jdbc.sql(CLEARANCES + " order by c.cleared_at desc, c.id")
+                .param("production", productionId)
+                .param("roll", rollId)
                 .query(Clearances::clearance)
                 .list();
     }
@@ -93,27 +99,49 @@ public class Clearances {
         if (!roll.onCard()) {
             throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
         }
-        Proof proof = keptProof(by.productionId(), rollId);
-        if (!proof.holds().isEmpty()) {
-            throw new Refusal(
-                    "verification.refused.held", roll.cardCode(), proof.holds().size());
-        }
+        Proof proof = requireProof(by, roll);
         items.changeCardState(by.productionId(), roll.cardId(), CardState.CLEAR_TO_ERASE, CardState.HELD);
+        add(by, roll, proof);
+        trail.add(by.act("card.cleared", "card", roll.cardCode(), roll.code()));
+    }
+
+    /** Puts a clearance on record; whoever calls it has made sure that it may be, and holds the roll's lock. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    UUID add(Membership by, Roll roll, Proof proof) {
+        UUID id = UUID.randomUUID();
         jdbc.sql("""
                         insert into verification_clearance (id, production_id, roll_id, card_id, cleared_at, cleared_by, policy, verdict_ids)
                         values (?, ?, ?, ?, ?, ?, ?, ?)
                         """)
                 .params(
-                        UUID.randomUUID(),
+                        id,
                         by.productionId(),
-                        rollId,
+                        roll.id(),
                         roll.cardId(),
                         Timestamp.from(clock.instant()),
                         by.personId(),
                         proof.policyOnRecord(),
                         proof.verdictIds().toArray(Long[]::new))
                 .update();
-        trail.add(by.act("card.cleared", "card", roll.cardCode(), roll.code()));
+        return id;
+    }
+
+    /**
+     * Takes back the clearance that an override gave; the roll's lock is held.
+     *
+     * @throws Refusal if the card has been erased on the strength of it
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    void takeBack(Membership by, Roll roll, UUID clearanceId) {
+        Clearance clearance = ofRoll(by.productionId(), roll.id()).stream()
+                .filter(candidate -> candidate.id().equals(clearanceId))
+                .findFirst()
+                .orElseThrow(NotFoundException::new);
+        if (clearance.erasedAt() != null) {
+            throw new Refusal(
+                    "verification.refused.erased-already", roll.cardCode(), String.valueOf(clearance.erasedByName()));
+        }
+        withdraw(by.productionId(), clearance, "OVERRIDE_WITHDRAWN");
     }
 
     /**
@@ -137,10 +165,11 @@ public class Clearances {
                             String.valueOf(erased.get().erasedByName()))
                     : new Refusal("verification.refused.not-cleared", roll.cardCode());
         });
-        Proof proof = keptProof(by.productionId(), rollId);
-        if (!proof.holds().isEmpty()) {
-            throw new Refusal(
-                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        if (!roll.onCard()) {
+            throw new Refusal("verification.refused.not-on-card", roll.code(), roll.cardCode());
+        }
+        if (!standing.withoutProof()) {
+            requireProof(by, roll);
         }
         items.changeCardState(by.productionId(), roll.cardId(), CardState.BLANK, CardState.CLEAR_TO_ERASE);
         jdbc.sql("insert into verification_erasure (clearance_id, erased_at, erased_by) values (?, ?, ?)")
@@ -151,7 +180,8 @@ public class Clearances {
 
     /**
      * Looks at a roll's clearances again after something changed. One whose proof doesn't hold any more is withdrawn if
-     * the card still exists; if the card is erased, only an alarm is left to raise.
+     * the card still exists; if the card is erased, only an alarm is left to raise. One without proof has none to lose,
+     * but a copy that was proven and fails is told all the same.
      */
     @Transactional(propagation = Propagation.MANDATORY)
     void lookAgain(UUID productionId, UUID rollId) {
@@ -161,45 +191,61 @@ public class Clearances {
         if (live.isEmpty()) {
             return;
         }
+        Roll roll = rolls.get(productionId, rollId);
         Proof proof = keptProof(productionId, rollId);
         for (Clearance clearance : live) {
-            proof.lost(copiesReliedOn(clearance))
-                    .forEach(
-                            (copyId, verdictId) -> raise(productionId, rollId, copyId, verdictId, !clearance.stands()));
-            if (clearance.stands() && !proof.holds().isEmpty()) {
-                withdraw(productionId, clearance);
+            raiseAlarms(roll, clearance.stands() ? proof : proof.ofKeptLegs(), clearance.verdictIds());
+            if (clearance.stands()
+                    && !clearance.withoutProof()
+                    && !proof.holds().isEmpty()) {
+                withdraw(productionId, clearance, "PROOF_LOST");
             }
         }
     }
 
-    private Set<UUID> copiesReliedOn(Clearance clearance) {
-        return clearance.verdictIds().isEmpty()
+    /**
+     * Raises an alarm for each copy that somebody relied on and that is proven no longer. One that was erased in order,
+     * because enough others are proven, raises none.
+     *
+     * @param verdictIds what was relied on, of this roll and perhaps of others
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    void raiseAlarms(Roll roll, Proof proof, List<Long> verdictIds) {
+        boolean enough = proof.holds().isEmpty();
+        proof.lost(copiesReliedOn(verdictIds)).forEach((copyId, verdictId) -> {
+            if (!enough || !proof.isErased(copyId)) {
+                raise(roll, copyId, verdictId);
+            }
+        });
+    }
+
+    private Set<UUID> copiesReliedOn(List<Long> verdictIds) {
+        return verdictIds.isEmpty()
                 ? Set.of()
                 : Set.copyOf(jdbc.sql("select copy_id from verification_verdict where id in (:ids)")
-                        .param("ids", clearance.verdictIds())
+                        .param("ids", verdictIds)
                         .query(UUID.class)
                         .list());
     }
 
-    private void withdraw(UUID productionId, Clearance clearance) {
-        jdbc.sql(
-                        "insert into verification_clearance_withdrawal (clearance_id, withdrawn_at, reason) values (?, ?, 'PROOF_LOST')")
-                .params(clearance.id(), Timestamp.from(clock.instant()))
+    private void withdraw(UUID productionId, Clearance clearance, String reason) {
+        jdbc.sql("insert into verification_clearance_withdrawal (clearance_id, withdrawn_at, reason) values (?, ?, ?)")
+                .params(clearance.id(), Timestamp.from(clock.instant()), reason)
                 .update();
         items.changeCardState(productionId, clearance.cardId(), CardState.HELD, CardState.CLEAR_TO_ERASE);
     }
 
-    private void raise(UUID productionId, UUID rollId, UUID copyId, long verdictId, boolean cardErased) {
+    private void raise(Roll roll, UUID copyId, long verdictId) {
         jdbc.sql("""
                         insert into verification_alarm (production_id, roll_id, copy_id, verdict_id, card_erased, raised_at)
-                        select :production, :roll, :copy, :verdict, :erased, :now
-                        where not exists (select 1 from verification_alarm where verdict_id = :verdict and card_erased = :erased)
+                        select r.production_id, r.id, :copy, :verdict, :erased, :now from offload_roll r
+                        where r.id = :roll
+                          and not exists (select 1 from verification_alarm where verdict_id = :verdict and card_erased = :erased)
                         """)
-                .param("production", productionId)
-                .param("roll", rollId)
+                .param("roll", roll.id())
                 .param("copy", copyId)
                 .param("verdict", verdictId)
-                .param("erased", cardErased)
+                .param("erased", !roll.onCard())
                 .param("now", Timestamp.from(clock.instant()))
                 .update();
     }
@@ -211,20 +257,29 @@ public class Clearances {
     }
 
     /** The same, with the media kept as they are until the transaction ends. */
-    private Proof keptProof(UUID productionId, UUID rollId) {
+    Proof keptProof(UUID productionId, UUID rollId) {
         return new Proof(
                 plan.rules(productionId),
                 copies.keepOfRoll(productionId, rollId),
                 verdicts.ofRoll(productionId, rollId));
     }
 
-    private static void requireCode(Roll roll, String typedCode) {
+    private Proof requireProof(Membership by, Roll roll) {
+        Proof proof = keptProof(by.productionId(), roll.id());
+        if (!proof.holds().isEmpty()) {
+            throw new Refusal(
+                    "verification.refused.held", roll.cardCode(), proof.holds().size());
+        }
+        return proof;
+    }
+
+    static void requireCode(Roll roll, String typedCode) {
         if (!roll.cardCode().equalsIgnoreCase(typedCode.strip())) {
             throw new Refusal("verification.refused.other-code", typedCode.strip(), roll.cardCode());
         }
     }
 
-    private static Clearance clearance(ResultSet row, int number) throws SQLException {
+    static Clearance clearance(ResultSet row, int number) throws SQLException {
         return new Clearance(
                 row.getObject("id", UUID.class),
                 row.getObject("roll_id", UUID.class),
@@ -236,7 +291,10 @@ public class Clearances {
                 instant(row.getTimestamp("withdrawn_at")),
                 row.getString("withdrawn_reason"),
                 instant(row.getTimestamp("erased_at")),
-                row.getString("erased_by_name"));
+                row.getString("erased_by_name"),
+                row.getObject("override_id", UUID.class),
+                row.getString("asked_by_name"),
+                row.getString("override_reason"));
     }
 
     private static @Nullable Instant instant(@Nullable Timestamp timestamp) {

@@ -4,7 +4,11 @@ import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,21 +22,38 @@ import org.springframework.transaction.annotation.Transactional;
 import rollbook.manifest.ClipSummary;
 import rollbook.manifest.FrameSequence;
 import rollbook.manifest.NumberRange;
+import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollSummary;
 import rollbook.manifest.RollWarning;
+import rollbook.schedule.DayState;
+import rollbook.schedule.ShootingDays;
 
 /** What the parts of documents tell of a roll by themselves: their clips, and what a person should look at. */
 @Repository
 class ClipSummaries {
     private static final int BATCH = 1_000;
     private static final int GAPS_KEPT = 20;
+    /** Clocks are wrong, and time zones differ. */
+    private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
+    private final ShootingDays days;
 
-    ClipSummaries(JdbcClient jdbc, JdbcTemplate batches) {
+    ClipSummaries(JdbcClient jdbc, JdbcTemplate batches, ShootingDays days) {
         this.jdbc = jdbc;
+        this.days = days;
         this.batches = batches;
+    }
+
+    /** What the production knows that a document may speak of, sent at that time. */
+    ReadManifest.Known known(UUID productionId, Collection<String> rollCodes, Instant sentAt) {
+        Instant firstDay = days.list(productionId).stream()
+                .filter(day -> day.state() != DayState.CANCELLED)
+                .findFirst()
+                .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
+                .orElse(null);
+        return new ReadManifest.Known(rollCodes, firstDay, sentAt.plus(CLOCKS_DIFFER));
     }
 
     /** Puts on record what was seen of a part while its document was read. */

@@ -9,45 +9,41 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.inventory.Hold;
 import rollbook.inventory.ItemHold;
+import rollbook.offload.Rolls;
 
 /** A medium stays while a roll that was copied to it has no proven copy on another good one. */
 @Component
 class CopyHold implements ItemHold {
     private final JdbcClient jdbc;
+    private final Rolls rolls;
 
-    CopyHold(JdbcClient jdbc) {
+    CopyHold(JdbcClient jdbc, Rolls rolls) {
         this.jdbc = jdbc;
+        this.rolls = rolls;
     }
 
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
     public Optional<Hold> reasonToKeep(UUID productionId, UUID itemId) {
-        lockRolls(productionId, itemId);
-        List<String> rolls = jdbc.sql("""
+        // Two media that prove the same roll must not leave at once, each on the strength of the other.
+        rolls.lockCopiedTo(productionId, itemId);
+        List<String> codes = jdbc.sql("""
                         select distinct r.code from offload_copy here join offload_roll r on r.id = here.roll_id
-                        where here.production_id = :production and here.item_id = :item
+                        where here.production_id = :production and here.item_id = :item and here.erased_at is null
                           and not exists (
                             select 1 from offload_copy other
                             join inventory_item i on i.id = other.item_id and i.condition = 'GOOD'
                             join lateral (select v.verdict from verification_verdict v where v.copy_id = other.id
                                           order by v.id desc limit 1) newest on newest.verdict = 'PROVEN'
-                            where other.roll_id = here.roll_id and other.item_id <> here.item_id)
+                            where other.roll_id = here.roll_id and other.item_id <> here.item_id and other.erased_at is null)
                         order by r.code
                         """)
                 .param("production", productionId)
                 .param("item", itemId)
                 .query(String.class)
                 .list();
-        return rolls.isEmpty()
+        return codes.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Hold.of("verification.hold.last-proof", rolls.get(0), rolls.size() - 1));
-    }
-
-    /** Two media that prove the same roll must not leave at once, each on the strength of the other. */
-    private void lockRolls(UUID productionId, UUID itemId) {
-        jdbc.sql("""
-                        select r.id from offload_roll r where r.production_id = ?
-                          and r.id in (select c.roll_id from offload_copy c where c.item_id = ?) order by r.id for update
-                        """).params(productionId, itemId).query(UUID.class).list();
+                : Optional.of(Hold.of("verification.hold.last-proof", codes.get(0), codes.size() - 1));
     }
 }

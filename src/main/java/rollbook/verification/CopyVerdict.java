@@ -12,6 +12,7 @@ import rollbook.manifest.Verdict;
  *
  * @param id null for one that isn't on record yet
  * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}, some with a person behind them
+ * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
         @Nullable Long id,
@@ -21,12 +22,14 @@ record CopyVerdict(
         @Nullable UUID referencePartId,
         @Nullable UUID evidencePartId,
         Counts counts,
-        Instant judgedAt) {
+        Instant judgedAt,
+        @Nullable Instant checkedAt) {
 
     /** Reasons that don't come from comparing documents. */
     enum Reason {
         NO_EVIDENCE,
         WRITTEN_AGAIN,
+        ERASED,
         /** Only equal digests of a list that states its algorithm told that of another. */
         ALGORITHM_BY_AGREEMENT,
         /** A person said which algorithm made the digests of a document. */
@@ -58,12 +61,13 @@ record CopyVerdict(
 
         /** Files of which there is anything to tell. */
         long notSame() {
-            return different + missing + extra + moved + spelledOtherwise + sizeOnly + nameOnly + listedTwice;
+            return different + missing + extra + moved + sizeOnly + nameOnly + listedTwice + spelledOtherwise;
         }
     }
 
     static CopyVerdict unknown(UUID copyId, Reason reason, Instant now) {
-        return new CopyVerdict(null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now);
+        return new CopyVerdict(
+                null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now, null);
     }
 
     /** Whether it says the same on the same grounds, whenever that was. */

@@ -5,15 +5,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.sql.Timestamp;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -31,8 +28,6 @@ import rollbook.manifest.ManifestHeader.AlgorithmBasis;
 import rollbook.manifest.ReadManifest;
 import rollbook.manifest.RollPart;
 import rollbook.offload.Rolls;
-import rollbook.schedule.DayState;
-import rollbook.schedule.ShootingDays;
 
 /**
  * Reads a stored document to its end, notes what it says of itself, and divides it into parts, one for each roll's
@@ -43,8 +38,6 @@ class DocumentReader {
     /** How often progress is noted: often enough for a person to see it move, seldom enough to cost nothing. */
     private static final long PROGRESS_ENTRIES = 20_000;
 
-    private static final Duration CLOCKS_DIFFER = Duration.ofDays(1);
-
     private final JdbcClient jdbc;
     private final DocumentContent content;
     private final ReadDocuments remembered;
@@ -54,7 +47,6 @@ class DocumentReader {
     private final DocumentNotes notes;
     private final Archives archives;
     private final ClipSummaries clips;
-    private final ShootingDays days;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -68,7 +60,6 @@ class DocumentReader {
             DocumentNotes notes,
             Archives archives,
             ClipSummaries clips,
-            ShootingDays days,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -80,7 +71,6 @@ class DocumentReader {
         this.notes = notes;
         this.archives = archives;
         this.clips = clips;
-        this.days = days;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -108,13 +98,13 @@ class DocumentReader {
         Map<String, UUID> rollIds = rolls.idsByCode(source.productionId());
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
-            DocumentHints hints = DocumentHints.named(source.fileName());
-            ReadManifest.Known known = known(source.productionId(), rollIds.keySet(), source.uploadedAt());
-            ReadManifest manifest = ReadManifest.read(in, hints, known, ReadDocuments.mostBytes(), entry -> {
-                if (++entries[0] % PROGRESS_ENTRIES == 0) {
-                    progress(documentId, in.count, entries[0]);
-                }
-            });
+            ReadManifest.Known known = clips.known(source.productionId(), rollIds.keySet(), source.uploadedAt());
+            ReadManifest manifest = ReadManifest.read(
+                    in, DocumentHints.named(source.fileName()), known, ReadDocuments.mostBytes(), entry -> {
+                        if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                            progress(documentId, in.count, entries[0]);
+                        }
+                    });
             transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
@@ -136,7 +126,7 @@ class DocumentReader {
 
     Arrival arrival(UUID productionId, String fileName) {
         Map<String, UUID> rollIds = rolls.idsByCode(productionId);
-        ReadManifest.Known known = known(productionId, rollIds.keySet(), clock.instant());
+        ReadManifest.Known known = clips.known(productionId, rollIds.keySet(), clock.instant());
         return new Arrival(
                 rollIds,
                 new ArrivingBytes<>(in -> ReadManifest.read(
@@ -186,16 +176,6 @@ class DocumentReader {
         jdbc.sql("update verification_reading set state = 'READING', bytes_read = ?, entries = ? where document_id = ?")
                 .params(bytesRead, entries, documentId)
                 .update();
-    }
-
-    /** What the production knows that a document may speak of. Clocks and time zones differ by up to a day. */
-    private ReadManifest.Known known(UUID productionId, Set<String> rollCodes, Instant uploadedAt) {
-        Instant firstDay = days.list(productionId).stream()
-                .filter(day -> day.state() != DayState.CANCELLED)
-                .findFirst()
-                .map(day -> day.date().atStartOfDay(ZoneOffset.UTC).toInstant().minus(CLOCKS_DIFFER))
-                .orElse(null);
-        return new ReadManifest.Known(rollCodes, firstDay, uploadedAt.plus(CLOCKS_DIFFER));
     }
 
     private void finish(Source source, ReadManifest manifest, Map<String, UUID> rollIds) {

@@ -36,10 +36,10 @@ class Documents {
                    r.format, r.algorithms, r.basis, r.hash_lists, r.created_on, r.host, r.process, r.comment, r.problem,
                    r.problem_args, r.problem_line, r.problem_column,
                    r.ambiguous_digits,
-                   array(select digits from unnest(r.ambiguous_digits) as digits
+                   array(select asked.digits from unnest(r.ambiguous_digits) as asked (digits)
                          where not exists (
                              select 1 from verification_algorithm_statement s
-                             where s.document_id = d.id and s.digits = digits and s.algorithm is not null
+                             where s.document_id = d.id and s.digits = asked.digits and s.algorithm is not null
                                and not exists (select 1 from verification_algorithm_statement later
                                    where later.document_id = d.id and later.digits = s.digits and later.id > s.id))) as asked_digits,
                    (select count(*) from verification_part p where p.document_id = d.id) as parts,

@@ -2,6 +2,7 @@ package rollbook.verification;
 
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is proven of a production's rolls, and what waits for somebody.
@@ -15,6 +16,9 @@ import java.util.UUID;
  * @param documentsUnassigned documents with parts that nobody has assigned
  * @param documentsRejected documents rejected since yesterday
  * @param alarms verdicts that fell after a card had been cleared or erased, by roll
+ * @param asked requests to clear a card without proof that wait for a second person
+ * @param withoutProof cards that were cleared without proof, for good
+ * @param media media of legs that come back into use, which may be cleared or erased now
  */
 public record ProofSummary(
         int rolls,
@@ -27,9 +31,24 @@ public record ProofSummary(
         int copiesProven,
         int documentsUnassigned,
         int documentsRejected,
-        List<Alarm> alarms) {
+        List<Alarm> alarms,
+        List<Override> asked,
+        List<Override> withoutProof,
+        List<Medium> media) {
 
     public record RollLine(UUID rollId, String rollCode, String cardCode, String says) {}
 
     public record Alarm(UUID rollId, String rollCode, String itemCode, boolean cardErased) {}
+
+    /** @param approvedByName null while it waits */
+    public record Override(
+            UUID requestId,
+            UUID rollId,
+            String rollCode,
+            String cardCode,
+            String askedByName,
+            @Nullable String approvedByName) {}
+
+    /** @param cleared whether it is cleared and not erased yet */
+    public record Medium(UUID itemId, String itemCode, boolean cleared) {}
 }

@@ -36,22 +36,38 @@ class RollBoard {
     private final Verdicts verdicts;
     private final CopyPlan plan;
     private final ShootingDays days;
+    private final Overrides overrides;
     private final Display display;
 
-    RollBoard(Rolls rolls, Copies copies, Verdicts verdicts, CopyPlan plan, ShootingDays days, Display display) {
+    RollBoard(
+            Rolls rolls,
+            Copies copies,
+            Verdicts verdicts,
+            CopyPlan plan,
+            ShootingDays days,
+            Overrides overrides,
+            Display display) {
         this.rolls = rolls;
         this.copies = copies;
         this.verdicts = verdicts;
         this.plan = plan;
         this.days = days;
+        this.overrides = overrides;
         this.display = display;
     }
 
     /**
      * @param others copies that serve no leg of the plan
      * @param says what the card waits for, or what may be done
+     * @param withoutProof who cleared the card without proof, or asks to; empty if nobody does
      */
-    record Row(Roll roll, RollStanding standing, Map<UUID, List<Cell>> cells, List<Cell> others, String says) {}
+    record Row(
+            Roll roll,
+            RollStanding standing,
+            Map<UUID, List<Cell>> cells,
+            List<Cell> others,
+            String says,
+            String withoutProof) {}
 
     /** @param note the number that explains the verdict, such as "3 files differ"; may be empty */
     record Cell(String itemCode, Verdict verdict, String note) {}
@@ -108,14 +124,34 @@ class RollBoard {
         Map<UUID, CopyVerdict> judged = verdicts.ofDay(productionId, day.id());
         Map<UUID, List<Copy>> byRoll =
                 copies.ofDay(productionId, day.id()).stream().collect(Collectors.groupingBy(Copy::rollId));
+        Map<UUID, String> withoutProof = withoutProof(productionId);
         return rolls.ofDay(productionId, day.id()).stream()
-                .map(roll -> row(roll, new Proof(rules, byRoll.getOrDefault(roll.id(), List.of()), judged)))
+                .map(roll -> row(
+                        roll,
+                        new Proof(rules, byRoll.getOrDefault(roll.id(), List.of()), judged),
+                        withoutProof.getOrDefault(roll.id(), "")))
                 .sorted(Comparator.comparing((Row row) -> row.standing().state())
                         .thenComparing(row -> row.roll().code()))
                 .toList();
     }
 
-    private Row row(Roll roll, Proof proof) {
+    /** Who cleared a roll's card without proof, or asks to, by roll. */
+    private Map<UUID, String> withoutProof(UUID productionId) {
+        Map<UUID, String> says = new HashMap<>();
+        overrides
+                .standing(productionId)
+                .forEach(override -> says.putIfAbsent(
+                        override.rollId(),
+                        override.isApproved()
+                                ? display.text(
+                                        "verification.override.short",
+                                        override.requestedByName(),
+                                        override.approvedByName())
+                                : display.text("verification.override.asked-short", override.requestedByName())));
+        return says;
+    }
+
+    private Row row(Roll roll, Proof proof, String withoutProof) {
         Map<UUID, List<Cell>> cells = new HashMap<>();
         proof.legs().forEach(leg -> cells.put(leg.id(), new ArrayList<>()));
         List<Cell> others = new ArrayList<>();
@@ -124,7 +160,7 @@ class RollBoard {
             cell.add(cell(copy, proof.verdicts().get(copy.id())));
         }
         RollStanding standing = RollStanding.of(roll, proof);
-        return new Row(roll, standing, cells, others, says(standing));
+        return new Row(roll, standing, cells, others, says(standing), withoutProof);
     }
 
     private Cell cell(Copy copy, @Nullable CopyVerdict verdict) {

@@ -41,7 +41,7 @@ class RollController {
     @GetMapping("/p/{production}/rolls/{roll}/clear")
     String askToClear(Membership membership, @PathVariable UUID roll, Model model) {
         model.addAttribute("cardForm", new CardForm(""));
-        model.addAttribute("view", page.view(membership, roll));
+        model.addAttribute("view", page.brief(membership, roll));
         return "verification/clear";
     }
 
@@ -67,7 +67,7 @@ class RollController {
     @GetMapping("/p/{production}/rolls/{roll}/erase")
     String askToErase(Membership membership, @PathVariable UUID roll, Model model) {
         model.addAttribute("cardForm", new CardForm(""));
-        model.addAttribute("view", page.view(membership, roll));
+        model.addAttribute("view", page.brief(membership, roll));
         return "verification/erase";
     }
 
@@ -100,7 +100,7 @@ class RollController {
             BindingResult errors,
             RedirectAttributes flash,
             Runnable act) {
-        RollPage.View view = page.view(membership, roll);
+        RollPage.Brief view = page.brief(membership, roll);
         if (!meansCard(form, errors, view)) {
             return again("verification/" + template, view);
         }
@@ -109,7 +109,7 @@ class RollController {
         return new ModelAndView("redirect:" + membership.path("rolls/" + roll));
     }
 
-    private static boolean meansCard(CardForm form, BindingResult errors, RollPage.View view) {
+    private static boolean meansCard(CardForm form, BindingResult errors, RollPage.Brief view) {
         if (!errors.hasErrors()
                 && !view.roll().cardCode().equalsIgnoreCase(form.code().strip())) {
             errors.rejectValue(
@@ -118,7 +118,7 @@ class RollController {
         return !errors.hasErrors();
     }
 
-    private static ModelAndView again(String template, RollPage.View view) {
+    private static ModelAndView again(String template, RollPage.Brief view) {
         ModelAndView form = new ModelAndView(template);
         form.addObject("view", view);
         form.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);

@@ -36,9 +36,10 @@ class RollJudge {
     private final Copies copies;
     private final Evidence evidence;
     private final Verdicts verdicts;
-    private final ClipSummaries clips;
     private final AlgorithmStatements algorithms;
+    private final ClipSummaries clips;
     private final Clearances clearances;
+    private final MediumClearances mediumClearances;
     private final Clock clock;
 
     RollJudge(
@@ -46,17 +47,19 @@ class RollJudge {
             Copies copies,
             Evidence evidence,
             Verdicts verdicts,
-            ClipSummaries clips,
             AlgorithmStatements algorithms,
+            ClipSummaries clips,
             Clearances clearances,
+            MediumClearances mediumClearances,
             Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.evidence = evidence;
         this.verdicts = verdicts;
-        this.clips = clips;
         this.algorithms = algorithms;
+        this.clips = clips;
         this.clearances = clearances;
+        this.mediumClearances = mediumClearances;
         this.clock = clock;
     }
 
@@ -73,10 +76,18 @@ class RollJudge {
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
         for (Copy copy : ofRoll) {
-            EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-            judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            // An erased copy has its verdict, and no document can change that; only writing it again can.
+            if (!copy.isErased()) {
+                EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
+                judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+            }
         }
+        lookAgain(productionId, rollId);
+    }
+
+    private void lookAgain(UUID productionId, UUID rollId) {
         clearances.lookAgain(productionId, rollId);
+        mediumClearances.lookAgain(productionId, rollId);
     }
 
     private void judge(
@@ -97,11 +108,12 @@ class RollJudge {
                 null,
                 copy.id(),
                 judgement.verdict(),
-                reasons(choice, judgement, comparison, clips.warnings(productionId, parts(choice.reference()))),
+                reasons(productionId, choice, judgement, comparison),
                 choice.firstReference().partId(),
                 choice.firstEvidence().partId(),
                 counts(comparison),
-                clock.instant());
+                clock.instant(),
+                choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
             verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
         }
@@ -109,10 +121,7 @@ class RollJudge {
 
     /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */
     private List<String> reasons(
-            EvidenceChoice choice,
-            CopyJudgement judgement,
-            ManifestComparison comparison,
-            List<RollWarning> ofReference) {
+            UUID productionId, EvidenceChoice choice, CopyJudgement judgement, ManifestComparison comparison) {
         List<UUID> documents = Stream.concat(choice.reference().stream(), choice.evidence().stream())
                 .map(Piece::documentId)
                 .distinct()
@@ -124,7 +133,7 @@ class RollJudge {
             reasons.add(CopyVerdict.Reason.ALGORITHM_BY_AGREEMENT.name());
         }
         grounds.sayers().forEach(name -> reasons.add(CopyVerdict.Reason.ALGORITHM_SAID.by(name)));
-        ofReference.stream()
+        clips.warnings(productionId, parts(choice.reference())).stream()
                 .map(RollWarning::kind)
                 .filter(RollWarning.Kind::isRemark)
                 .distinct()
@@ -162,7 +171,7 @@ class RollJudge {
                     written.rollId(),
                     CopyVerdict.unknown(written.copyId(), CopyVerdict.Reason.WRITTEN_AGAIN, now),
                     List.of());
-            clearances.lookAgain(written.productionId(), written.rollId());
+            lookAgain(written.productionId(), written.rollId());
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -31,6 +32,7 @@ class RollPage {
     private final Evidence evidence;
     private final Verdicts verdicts;
     private final Clearances clearances;
+    private final RollFacts facts;
     private final RollBoard board;
     private final Display display;
 
@@ -42,6 +44,7 @@ class RollPage {
             Evidence evidence,
             Verdicts verdicts,
             Clearances clearances,
+            RollFacts facts,
             RollBoard board,
             Display display) {
         this.rolls = rolls;
@@ -51,14 +54,17 @@ class RollPage {
         this.evidence = evidence;
         this.verdicts = verdicts;
         this.clearances = clearances;
+        this.facts = facts;
         this.board = board;
         this.display = display;
     }
 
-    /** @param differences the first of them; {@code more} of them are on the verdict's own page */
+    /** @param returns whether its medium comes back into use
+     * @param differences the first of them; {@code more} of them are on the verdict's own page */
     record CopyView(
             Copy copy,
             @Nullable String legName,
+            boolean returns,
             Verdict verdict,
             @Nullable CopyVerdict judged,
             List<String> reasons,
@@ -79,8 +85,55 @@ class RollPage {
             List<Evidence.Piece> cardDocuments,
             List<Evidence.Piece> documents,
             List<HistoryLine> history,
-            List<Clearance> clearances,
+            RollFacts.Facts facts,
+            @Nullable String withoutProof,
+            RollSafety safety,
             List<Offload> offloads) {}
+
+    /**
+     * What the pages show on which somebody decides about the card.
+     *
+     * @param proven a sentence for each copy that counts
+     * @param holds what holds the card, all of it
+     * @param withoutProof who cleared the card without proof and why, if somebody did
+     */
+    record Brief(
+            String sentence,
+            Roll roll,
+            RollStanding standing,
+            List<String> proven,
+            List<String> holds,
+            @Nullable String withoutProof) {}
+
+    Brief brief(Membership viewer, UUID rollId) {
+        UUID production = viewer.productionId();
+        Roll roll = rolls.get(production, rollId);
+        Proof proof = clearances.proof(production, rollId);
+        RollStanding standing = RollStanding.of(roll, proof);
+        return new Brief(
+                sentence(roll, standing),
+                roll,
+                standing,
+                proven(proof),
+                proof.holds().stream().map(board::says).toList(),
+                withoutProof(facts.of(production, rollId)));
+    }
+
+    private String sentence(Roll roll, RollStanding standing) {
+        String says = board.says(standing);
+        return standing.isHeld() ? display.text("verification.roll.held", roll.cardCode(), says) : says;
+    }
+
+    private @Nullable String withoutProof(RollFacts.Facts known) {
+        Clearance clearance = known.withoutProof();
+        return clearance == null
+                ? null
+                : display.text(
+                        "verification.override.says",
+                        clearance.askedByName(),
+                        clearance.clearedByName(),
+                        clearance.overrideReason());
+    }
 
     View view(Membership viewer, UUID rollId) {
         UUID production = viewer.productionId();
@@ -91,9 +144,9 @@ class RollPage {
         Proof proof = new Proof(plan.rules(production), copies.ofRoll(production, rollId), newest);
         List<Evidence.Piece> pieces = evidence.ofRoll(production, rollId);
         RollStanding standing = RollStanding.of(roll, proof);
-        String says = board.says(standing);
+        RollFacts.Facts known = facts.of(production, rollId);
         return new View(
-                standing.isHeld() ? display.text("verification.roll.held", roll.cardCode(), says) : says,
+                sentence(roll, standing),
                 roll,
                 standing,
                 proof.holds().stream().map(board::says).toList(),
@@ -102,14 +155,15 @@ class RollPage {
                 pieces.stream().filter(piece -> piece.subject() == Subject.CARD).toList(),
                 pieces,
                 historyLines(history, proof.copies()),
-                clearances.ofRoll(production, rollId),
+                known,
+                withoutProof(known),
+                RollSafety.of(proof, known.habits()),
                 offloads.ofRoll(production, rollId));
     }
 
     /** One sentence for each copy that is proven: for the caution beside clearing and erasing. */
     private List<String> proven(Proof proof) {
-        return proof.states().stream()
-                .filter(ClearingGate.CopyState::counts)
+        return proof.counting().stream()
                 .map(copy -> display.text(
                         "verification.proven-copy",
                         copy.itemCode(),
@@ -132,14 +186,14 @@ class RollPage {
 
     private CopyView copyView(
             Copy copy, Proof proof, List<Evidence.Piece> pieces, Map<Long, List<Verdicts.Difference>> differences) {
-        String legName = proof.legs().stream()
-                .filter(leg -> leg.id().equals(copy.legId()))
-                .map(Leg::name)
-                .findFirst()
-                .orElse(null);
+        Optional<Leg> leg = proof.legs().stream()
+                .filter(candidate -> candidate.id().equals(copy.legId()))
+                .findFirst();
+        String legName = leg.map(Leg::name).orElse(null);
+        boolean returns = leg.isPresent() && leg.get().returnsAfterDays() != null;
         CopyVerdict judged = proof.verdicts().get(copy.id());
         if (judged == null) {
-            return new CopyView(copy, legName, Verdict.UNKNOWN, null, List.of(), "", null, List.of(), 0);
+            return new CopyView(copy, legName, returns, Verdict.UNKNOWN, null, List.of(), "", null, List.of(), 0);
         }
         List<Verdicts.Difference> shown = differences.getOrDefault(judged.id(), List.of());
         Evidence.Piece document = pieces.stream()
@@ -158,6 +212,7 @@ class RollPage {
         return new CopyView(
                 copy,
                 legName,
+                returns,
                 judged.verdict(),
                 judged,
                 reasons(judged),

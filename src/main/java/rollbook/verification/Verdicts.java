@@ -25,8 +25,15 @@ class Verdicts {
     static final int DIFFERENCES_KEPT = ManifestComparison.FINDINGS_KEPT;
 
     private static final int BATCH = 1_000;
+    private static final String VERDICT = """
+            v.*, (select least(d.uploaded_at, g.created_on) from verification_part p
+                  join verification_document d on d.id = p.document_id
+                  join verification_reading g on g.document_id = d.id
+                  where p.id = v.evidence_part_id) as checked_at
+            from verification_verdict v
+            """;
     private static final String NEWEST =
-            "select distinct on (v.copy_id) v.* from verification_verdict v where v.production_id = :production ";
+            "select distinct on (v.copy_id) " + VERDICT + " where v.production_id = :production ";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -56,6 +63,18 @@ class Verdicts {
                 .list());
     }
 
+    /** Of the rolls that have a copy on the item, which isn't erased. */
+    Map<UUID, CopyVerdict> ofRollsOn(UUID productionId, UUID itemId) {
+        return byCopy(jdbc.sql(NEWEST + """
+                        and v.roll_id in (select c.roll_id from offload_copy c where c.item_id = :item and c.erased_at is null)
+                        order by v.copy_id, v.id desc
+                        """)
+                .param("production", productionId)
+                .param("item", itemId)
+                .query(Verdicts::verdict)
+                .list());
+    }
+
     Map<UUID, CopyVerdict> all(UUID productionId) {
         return byCopy(jdbc.sql(NEWEST + "order by v.copy_id, v.id desc")
                 .param("production", productionId)
@@ -65,16 +84,14 @@ class Verdicts {
 
     /** Every verdict on the copies of a roll, newest first. */
     List<CopyVerdict> history(UUID productionId, UUID rollId) {
-        return jdbc.sql(
-                        "select * from verification_verdict v where v.production_id = ? and v.roll_id = ? order by v.id desc")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.roll_id = ? order by v.id desc")
                 .params(productionId, rollId)
                 .query(Verdicts::verdict)
                 .list();
     }
 
     Optional<CopyVerdict> newest(UUID productionId, UUID copyId) {
-        return jdbc.sql(
-                        "select * from verification_verdict where production_id = ? and copy_id = ? order by id desc limit 1")
+        return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.copy_id = ? order by v.id desc limit 1")
                 .params(productionId, copyId)
                 .query(Verdicts::verdict)
                 .optional();
@@ -205,6 +222,9 @@ class Verdicts {
                         row.getLong("name_only"),
                         row.getLong("listed_twice"),
                         row.getLong("spelled_otherwise")),
-                row.getTimestamp("judged_at").toInstant());
+                row.getTimestamp("judged_at").toInstant(),
+                row.getTimestamp("checked_at") == null
+                        ? null
+                        : row.getTimestamp("checked_at").toInstant());
     }
 }

@@ -17,7 +17,7 @@ import rollbook.production.Place;
 import rollbook.production.Rendition;
 
 class ItemReadingTests {
-    static final Place SET = new Place(UUID.randomUUID(), "Set", false, 0);
+    static final Place SET = new Place(UUID.randomUUID(), "Set", false, "", 0);
     static final Leg SHUTTLE = new Leg(
             UUID.randomUUID(),
             "Shuttle",

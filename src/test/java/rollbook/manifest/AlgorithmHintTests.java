@@ -61,7 +61,9 @@ class AlgorithmHintTests {
         assertThat(first.header().basis()).isEqualTo(AlgorithmBasis.EMPTY_FILE);
 
         Manifests.Document second = read(
-                list, new DocumentHints("list.txt", Set.of(), first.header().concludedFrom(AlgorithmBasis.EMPTY_FILE)));
+                list,
+                new DocumentHints(
+                        "list.txt", Set.of(), first.header().concludedFrom(AlgorithmBasis.EMPTY_FILE), false));
         assertThat(algorithms(second)).containsExactly(XXH128, XXH128);
         assertThat(second.header()).isEqualTo(first.header());
     }
@@ -87,7 +89,7 @@ class AlgorithmHintTests {
     @Test
     void aPersonIsStrongerThanTheFileNameAndCountsAsStated() throws Exception {
         Manifests.Document document =
-                read(SOME_32 + "  a\n", new DocumentHints("card.md5", Set.of(XXH128), Set.of(MD5)));
+                read(SOME_32 + "  a\n", new DocumentHints("card.md5", Set.of(XXH128), Set.of(MD5), false));
 
         assertThat(document.only().checksums())
                 .containsExactly(Checksum.parse(XXH128, SOME_32))
@@ -98,7 +100,8 @@ class AlgorithmHintTests {
 
     @Test
     void aTagIsStrongerThanAPerson() throws Exception {
-        Manifests.Document document = read("MD5 (a) = " + SOME_32, new DocumentHints("a", Set.of(XXH128), Set.of()));
+        Manifests.Document document =
+                read("MD5 (a) = " + SOME_32, new DocumentHints("a", Set.of(XXH128), Set.of(), false));
 
         assertThat(document.only().checksums()).containsExactly(Checksum.parse(MD5, SOME_32));
         assertThat(document.header().basis()).isEqualTo(AlgorithmBasis.STATED);
@@ -108,7 +111,7 @@ class AlgorithmHintTests {
     void eachLengthIsConcludedByItself() throws Exception {
         Manifests.Document document = read(
                 SOME_32 + "  a\n" + SOME_16 + "  a\n" + "0".repeat(40) + "  a\n",
-                new DocumentHints("a.xxh3", Set.of(XXH128), Set.of()));
+                new DocumentHints("a.xxh3", Set.of(XXH128), Set.of(), false));
 
         assertThat(document.header().concluded())
                 .isEqualTo(Map.of(

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import rollbook.manifest.ArchiveMember.State;
@@ -284,6 +285,20 @@ class BagTests {
         assertThat(findings()).as("1.0 decodes").contains(BagFinding.PAYLOAD_UNLISTED);
         files.put("bagit.txt", DECLARATION.replace("1.0", "0.97"));
         assertThat(findings()).as("0.97 doesn't").doesNotContain(BagFinding.PAYLOAD_UNLISTED);
+    }
+
+    @Test
+    void aManifestAloneIsReadByTheVersionOfTheBagItCameFromWhereThatIsKnown() throws Exception {
+        byte[] manifest = (ABC + "  data/a%25.mxf\n").getBytes(StandardCharsets.UTF_8);
+        for (boolean plain : new boolean[] {true, false}) {
+            List<String> paths = new ArrayList<>();
+            new ManifestReader()
+                    .read(
+                            new ByteArrayInputStream(manifest),
+                            new DocumentHints("manifest-md5.txt", Set.of(), Set.of(), plain),
+                            entry -> paths.add(entry.path()));
+            assertThat(paths).containsExactly(plain ? "a%25.mxf" : "a%.mxf");
+        }
     }
 
     @Test

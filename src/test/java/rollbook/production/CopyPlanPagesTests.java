@@ -5,6 +5,7 @@ import static rollbook.production.SettingsPages.error;
 import static rollbook.production.SettingsPages.page;
 import static rollbook.production.SettingsPages.with;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
@@ -54,9 +55,9 @@ class CopyPlanPagesTests {
 
     @Test
     void aPlaceChangedMeanwhileIsNotOverwritten() throws Exception {
-        places.change(production.as(Role.OFFICE), new Place(set, "Stage", true, 0));
+        places.change(production.as(Role.OFFICE), new Place(set, "Stage", true, "flood", 0));
         pages.assertStale(pages.post(Role.OFFICE, "settings/places/" + set, Map.of("name", "Set", "version", "0")));
-        assertThat(places.get(production.id, set)).isEqualTo(new Place(set, "Stage", true, 1));
+        assertThat(places.get(production.id, set)).isEqualTo(new Place(set, "Stage", true, "flood", 1));
     }
 
     @Test
@@ -105,7 +106,7 @@ class CopyPlanPagesTests {
 
     @Test
     void lettersForANumberAreSaidWhateverElseIsWrong() throws Exception {
-        for (String path : new String[] {"settings/legs/new", "settings/clearing"}) {
+        for (String path : new String[] {"settings/legs/new", "settings/clearing/CARD"}) {
             Map<String, String> form = Map.of(
                     "mediaKind",
                     "CARD",
@@ -167,15 +168,29 @@ class CopyPlanPagesTests {
 
     @Test
     void thePolicyIsChangedOnceAndAsksForNothingImpossible() throws Exception {
-        Map<String, String> form = Map.of(
-                "provenCopies", "3", "items", "3", "mediaKinds", "2", "places", "2", "offSite", "true", "version", "0");
-        var impossible = pages.post(Role.ADMINISTRATOR, "settings/clearing", with(form, "places", "4"));
+        Map<String, String> form = new HashMap<>(Map.of(
+                "provenCopies",
+                "3",
+                "items",
+                "3",
+                "mediaKinds",
+                "2",
+                "places",
+                "2",
+                "offSite",
+                "true",
+                "version",
+                "0"));
+        // As a browser sends boxes that aren't ticked.
+        form.putAll(Map.of("checkedWithinDays", "30", "_sourceHashNeeded", "on", "_roundTripNeeded", "on"));
+        var impossible = pages.post(Role.ADMINISTRATOR, "settings/clearing/CARD", with(form, "places", "4"));
         assertThat(impossible).hasStatus(422);
         assertThat(error(impossible, "places")).contains("no more than the proven copies");
 
-        assertThat(pages.post(Role.ADMINISTRATOR, "settings/clearing", form))
+        assertThat(pages.post(Role.ADMINISTRATOR, "settings/clearing/CARD", form))
                 .hasRedirectedUrl(production.path("settings"));
-        assertThat(copyPlan.policy(production.id)).isEqualTo(new ClearingPolicy(3, 3, 2, 2, true, 1));
-        pages.assertStale(pages.post(Role.ADMINISTRATOR, "settings/clearing", form));
+        assertThat(copyPlan.policy(production.id, MediaKind.CARD))
+                .isEqualTo(new ClearingPolicy(MediaKind.CARD, 3, 3, 2, 2, true, 30, false, false, 1));
+        pages.assertStale(pages.post(Role.ADMINISTRATOR, "settings/clearing/CARD", form));
     }
 }

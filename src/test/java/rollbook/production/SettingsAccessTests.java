@@ -48,8 +48,8 @@ class SettingsAccessTests {
 
     @Test
     void theSearchFindsThePages() {
-        assertThat(paths(RequestMethod.GET)).hasSize(13).contains(SETTINGS, SETTINGS + "/legs/{id}");
-        assertThat(paths(RequestMethod.POST)).hasSize(19).contains(SETTINGS + "/legs/{id}/remove");
+        assertThat(paths(RequestMethod.GET)).hasSize(14).contains(SETTINGS, SETTINGS + "/legs/{id}");
+        assertThat(paths(RequestMethod.POST)).hasSize(21).contains(SETTINGS + "/legs/{id}/remove");
     }
 
     @Test
@@ -149,6 +149,7 @@ class SettingsAccessTests {
 
     private String filled(String path) {
         return path.replace("{production}", production.code)
+                .replace("{subject}", "CARD")
                 .replace("{id}", UUID.randomUUID().toString())
                 .replace("{date}", "2031-03-03");
     }

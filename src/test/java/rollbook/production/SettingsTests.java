@@ -51,11 +51,11 @@ class SettingsTests {
     void theOverviewTellsThePlanInWordsAndDefersToWhoDecides() throws Exception {
         production.leg("Shuttle", set, true);
         Document page = page(pages.get(Role.READER, "settings"));
-        assertThat(page.select(".sentence").text()).startsWith("Every roll gets one copy. A card may be cleared once");
+        assertThat(page.select(".sentence").text()).startsWith("Every roll gets one copy. A card may be cleared when");
         assertThat(page.select("main").text())
                 .contains("Every roll as recorded, on a drive at Set; the medium is kept.")
-                .contains("2 copies as recorded asked for, one leg makes one")
-                .contains("Only copies as recorded count")
+                .contains("2 copies asked for, one leg makes one")
+                .contains("An encoded copy can’t share checksums with the card")
                 .contains("insurer and its contracts decide");
         assertThat(page.select("main a[href*=/settings/], main form"))
                 .as("a reader is offered no change")
@@ -76,7 +76,7 @@ class SettingsTests {
         assertThat(page(pages.get(Role.ADMINISTRATOR, "settings"))
                         .select("main a[href*=/settings/]")
                         .eachAttr("href"))
-                .contains(production.path("settings/legs/new"), production.path("settings/clearing"));
+                .contains(production.path("settings/legs/new"), production.path("settings/clearing/CARD"));
     }
 
     @Test

@@ -114,7 +114,8 @@ public final class TestProduction {
     /** What clears a card: so many proven copies, on as many items. */
     public void policy(int provenCopies) {
         fixtures.jdbc
-                .sql("update production_clearing_policy set proven_copies = ?, items = ? where production_id = ?")
+                .sql(
+                        "update production_clearing_policy set proven_copies = ?, items = ? where production_id = ? and subject = 'CARD'")
                 .params(provenCopies, provenCopies, id)
                 .update();
     }

@@ -46,6 +46,9 @@ class AlgorithmStatementsTests {
     Verdicts verdicts;
 
     @Autowired
+    AlgorithmStatements statements;
+
+    @Autowired
     JdbcClient jdbc;
 
     private DocumentScene scene;
@@ -62,12 +65,28 @@ class AlgorithmStatementsTests {
         UUID asked = copyList(ONE);
         Document page = scene.see("documents/" + asked);
 
-        assertThat(page.select("#algorithm strong").text()).isEqualTo("32 digits: MD5 or XXH128?");
+        assertThat(page.select("#algorithm h3").text()).isEqualTo("32 digits: MD5 or XXH128?");
         assertThat(page.select("#algorithm button").eachText()).containsExactly("They are MD5", "They are XXH128");
         assertThat(scene.see("documents").select("#documents td").text()).contains("32 digits: MD5 or XXH128?");
         assertThat(scene.see("documents/" + asked, Role.OFFICE).select("#algorithm form"))
                 .as("others read the question only")
                 .isEmpty();
+    }
+
+    @Test
+    void eachLengthIsAskedAboutByItself() throws Exception {
+        UUID document = scene.sendOne("", "copy.txt", ONE + "  A001/one.mxf\n0123456789abcdef  A001/one.mxf\n");
+        jobs.run();
+        assertThat(scene.see("documents/" + document).select("#algorithm h3").eachText())
+                .containsExactly("16 digits: XXH64 or XXH3-64?", "32 digits: MD5 or XXH128?");
+
+        say(document, Role.WRANGLER, "XXH128");
+        assertThat(scene.see("documents/" + document).select("#algorithm h3").eachText())
+                .containsExactly("16 digits: XXH64 or XXH3-64?", "32 digits: XXH128");
+        assertThat(scene.see("documents").select("#documents td").text())
+                .contains("XXH64 or XXH3-64?")
+                .doesNotContain("MD5 or XXH128?");
+        assertThat(statements.grounds(List.of(document)).open()).isTrue();
     }
 
     @Test
@@ -100,7 +119,7 @@ class AlgorithmStatementsTests {
         assertThat(scene.see("rolls/" + roll).text())
                 .contains("Which algorithm made the digests of a list was said by WRANGLER.");
         Document page = scene.see("documents/" + document);
-        assertThat(page.select("#algorithm strong").text()).isEqualTo("32 digits: XXH128");
+        assertThat(page.select("#algorithm h3").text()).isEqualTo("32 digits: XXH128");
         assertThat(page.select("#algorithm .quiet").text()).contains("XXH128, said by WRANGLER,");
         assertThat(page.select("#algorithm button").eachText())
                 .containsExactly("They are MD5", "Take back what was said");

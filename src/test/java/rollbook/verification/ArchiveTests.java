@@ -303,6 +303,19 @@ class ArchiveTests {
     }
 
     @Test
+    void aBagBeforeVersionOneIsReadByItsOwnRule() throws Exception {
+        UUID roll = scene.roll("A001");
+        scene.sendOne("CARD", "card.md5", "# card\n" + ABC_MD5 + "  A001/a%25.mxf\n");
+        Map<String, byte[]> bag = new LinkedHashMap<>();
+        bag.put("bagit.txt", text(DECLARATION.replace("1.0", "0.97")));
+        bag.put("manifest-md5.txt", text(ABC_MD5 + "  data/A001/a%25.mxf\n"));
+        sendAndRead(scene.shuttle.toString(), zip(bag));
+        CopyVerdict verdict = verdict(roll, scene.shuttle);
+        assertThat(verdict.verdict().name()).isEqualTo("PROVEN");
+        assertThat(verdict.counts().same()).isOne();
+    }
+
+    @Test
     void theManifestsOfABagContradictWithEither() throws Exception {
         UUID roll = scene.roll("A001");
         scene.sendOne("CARD", "card.md5", ABC_MD5 + "  A001/one.mxf\n");

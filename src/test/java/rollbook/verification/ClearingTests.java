@@ -27,6 +27,7 @@ import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
 import rollbook.production.ClearingPolicy;
 import rollbook.production.CopyPlan;
+import rollbook.production.MediaKind;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
@@ -287,7 +288,9 @@ class ClearingTests {
     @Test
     void aClearanceIsWithdrawnWhenThePolicyAsksForMore() throws IOException {
         proveAndClear();
-        plan.changePolicy(production.as(Role.ADMINISTRATOR), new ClearingPolicy(3, 3, 1, 1, false, 0));
+        plan.changePolicy(
+                production.as(Role.ADMINISTRATOR),
+                new ClearingPolicy(MediaKind.CARD, 3, 3, 1, 1, false, null, true, true, 0));
         jobs.run();
         assertThat(cardState()).isEqualTo(CardState.HELD);
     }

@@ -181,13 +181,28 @@ class DifferenceFoldTests {
                 reference,
                 UUID.randomUUID(),
                 new CopyVerdict.Counts(9, 0, missing, 0, 0, 0, 0, 0, 0),
-                Instant.EPOCH);
+                Instant.EPOCH,
+                null);
     }
 
     private static Copy copy(String itemCode, Condition condition, Rendition rendition) {
         UUID id = UUID.randomUUID();
         return new Copy(
-                id, id, id, itemCode, MediaKind.DRIVE, condition, id, "Set", false, null, rendition, Instant.EPOCH);
+                id,
+                id,
+                id,
+                itemCode,
+                MediaKind.DRIVE,
+                condition,
+                id,
+                "Set",
+                false,
+                "",
+                null,
+                rendition,
+                Instant.EPOCH,
+                null,
+                null);
     }
 
     private static Roll roll(boolean onCard) {
