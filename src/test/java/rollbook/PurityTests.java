@@ -23,6 +23,7 @@ class PurityTests {
             "rollbook.offload.Estimates",
             "rollbook.offload.RecordedMinutes",
             "rollbook.offload.ReportedBytes",
+            "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.DocumentNote",
@@ -39,8 +40,10 @@ class PurityTests {
             "rollbook.verification.GoodVersions",
             "rollbook.verification.LogChecks",
             "rollbook.verification.MediumGuess",
+            "rollbook.verification.VerdictHistory",
             "rollbook.forecast.SimpleRatioForecast",
-            "rollbook.forecast.BurnDownChart");
+            "rollbook.forecast.BurnDownChart",
+            "rollbook.forecast.Reduction");
 
     private static final DescribedPredicate<JavaClass> PURE = new DescribedPredicate<>("pure") {
         @Override

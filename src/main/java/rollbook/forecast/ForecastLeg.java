@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param returnAfterDays null if what is written stays; else calendar days, at least one, after which the bytes of a day
  *     are released and their room is free again from the morning on
  * @param kept bytes written for bytes recorded: {@link Share#WHOLE} as recorded, below it if encoded
+ * @param reduction where that comes from; null as recorded, and in forecasts from before it was measured
  * @param releases bytes now on usable items that are due to be released, by date; only for a leg that comes back
  * @param waitingBytes bytes recorded already that this leg's media haven't received yet, in bytes as written
  * @param supply null if nobody has said yet where this pool's media comes from
@@ -20,6 +21,7 @@ record ForecastLeg(
         String name,
         @Nullable Integer returnAfterDays,
         Share kept,
+        @Nullable Reduction reduction,
         List<Item> items,
         List<Arrival> arrivals,
         List<Release> releases,

@@ -16,6 +16,8 @@ import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.inventory.Ownership;
 import rollbook.offload.Copies;
+import rollbook.offload.Encoding;
+import rollbook.offload.Rolls;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
@@ -33,18 +35,20 @@ class LegPools {
     private final CopyPlan plan;
     private final MediaItems items;
     private final Copies copies;
+    private final Rolls rolls;
     private final RecordedRows rows;
     private final Supplies supplies;
 
-    LegPools(CopyPlan plan, MediaItems items, Copies copies, RecordedRows rows, Supplies supplies) {
+    LegPools(CopyPlan plan, MediaItems items, Copies copies, Rolls rolls, RecordedRows rows, Supplies supplies) {
         this.plan = plan;
         this.items = items;
         this.copies = copies;
+        this.rolls = rolls;
         this.rows = rows;
         this.supplies = supplies;
     }
 
-    List<ForecastLeg> legs(Production production, LocalDate today, List<ForecastInputs.RecordedBytes> rolls) {
+    List<ForecastLeg> legs(Production production, LocalDate today, List<ForecastInputs.RecordedBytes> recorded) {
         Map<UUID, LegSupply> supplied = supplies.byLeg(production.id());
         Pools pools = new Pools(
                 today,
@@ -52,20 +56,24 @@ class LegPools {
                 copies.usedBytes(production.id()).stream()
                         .collect(Collectors.toMap(Copies.Used::itemId, Copies.Used::bytes)),
                 rows.onReturningLegs(production.id()));
+        List<Encoding> encodings = rolls.encodings(production.id());
         Currency currency = Currency.getInstance(production.currency());
         return plan.legs(production.id()).stream()
                 .map(leg -> {
-                    Share kept = leg.rendition() == Rendition.ENCODED ? Share.percent(leg.keptPercent()) : Share.WHOLE;
+                    Reduction reduction =
+                            leg.rendition() == Rendition.ENCODED ? Reduction.of(encodings, leg.keptPercent()) : null;
+                    Share kept = reduction == null ? Share.WHOLE : reduction.share();
                     LegSupply supply = supplied.get(leg.id());
                     return new ForecastLeg(
                             leg.id(),
                             leg.name(),
                             returnAfterDays(leg),
                             kept,
+                            reduction,
                             pools.items(leg),
                             List.of(),
                             pools.releases(leg),
-                            waitingBytes(leg, kept, today, rolls),
+                            waitingBytes(leg, kept, today, recorded),
                             supply == null ? null : supply.in(currency));
                 })
                 .toList();

@@ -69,7 +69,7 @@ class RecordedRows {
     List<Written> onReturningLegs(UUID productionId) {
         return jdbc.sql("""
                         select c.item_id, d.date, sum(case when c.rendition = 'ENCODED'
-                                  then ceil(r.size_bytes * coalesce(l.kept_percent, 100) / 100.0)::bigint
+                                  then coalesce(r.encoded_bytes, ceil(r.size_bytes * coalesce(l.kept_percent, 100) / 100.0)::bigint)
                                   else r.size_bytes end)::bigint as bytes
                         from offload_copy c
                         join offload_roll r on r.id = c.roll_id

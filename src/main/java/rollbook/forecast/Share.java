@@ -1,6 +1,8 @@
 package rollbook.forecast;
 
+import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.math.MathContext;
 
 /**
  * An exact share of a number of bytes, such as 3/5 of the recorded bytes kept by an encoding, or 95/100 of an item's
@@ -17,6 +19,11 @@ public record Share(long numerator, long denominator) {
 
     public static Share percent(int percent) {
         return new Share(percent, 100);
+    }
+
+    /** To 16 significant figures, for display. */
+    BigDecimal value() {
+        return BigDecimal.valueOf(numerator).divide(BigDecimal.valueOf(denominator), MathContext.DECIMAL64);
     }
 
     /** For demand: a byte too many is safer than a byte too few. */

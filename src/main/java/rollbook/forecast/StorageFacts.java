@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.web.Display;
 
@@ -20,11 +21,15 @@ class StorageFacts {
     /** A name and a value, and the exact bytes behind the value if there are any. */
     record Fact(String name, String value, String exact) {}
 
-    List<Fact> ofLeg(LegForecast leg) {
+    /** @param reduction what encoding leaves for this leg, if it is encoded */
+    List<Fact> ofLeg(LegForecast leg, @Nullable Reduction reduction) {
         List<Fact> facts = new ArrayList<>();
         facts.add(bytes("forecast.fact.room", leg.roomNowBytes()));
         facts.add(fact("forecast.fact.cover", display.text("forecast.cover", leg.coverDays(), leg.daysToCome())));
         facts.add(bytes("forecast.fact.demand", leg.demandBytes()));
+        if (reduction != null) {
+            facts.add(fact("forecast.fact.kept", kept(reduction)));
+        }
         addIfAny(facts, "forecast.fact.waiting", leg.waitingBytes());
         addIfAny(facts, "forecast.fact.returning", leg.returningBytes());
         addIfAny(facts, "forecast.fact.leaving", leg.leavingBytes());
@@ -40,6 +45,15 @@ class StorageFacts {
             addOrder(facts, order);
         }
         return facts;
+    }
+
+    private String kept(Reduction reduction) {
+        return display.text(
+                reduction.isMeasured() ? "forecast.kept.measured" : "forecast.kept.planned",
+                display.figure(reduction.share().value()),
+                reduction.rolls(),
+                display.figure(reduction.planned().value()),
+                Reduction.ROLLS_NEEDED);
     }
 
     private void addOrder(List<Fact> facts, OrderProposal order) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.production.Membership;
 import rollbook.web.Display;
@@ -35,7 +36,7 @@ class StoragePages {
                 Urgency.worstFirst(forecast).stream()
                         .map(leg -> leg.withBurnDown(
                                 leg.burnDown().withPast(roomOnPastDates.getOrDefault(leg.legId(), Map.of()))))
-                        .map(leg -> leg(leg, forecast))
+                        .map(leg -> leg(leg, reduction(run.inputs(), leg.legId()), forecast))
                         .toList(),
                 facts.ofShow(forecast),
                 display.text("forecast.method." + forecast.methodId()),
@@ -46,7 +47,15 @@ class StoragePages {
                 standing.outdated());
     }
 
-    private StoragePage.Leg leg(LegForecast leg, StorageForecast forecast) {
+    private static @Nullable Reduction reduction(ForecastInput inputs, UUID legId) {
+        return inputs.legs().stream()
+                .filter(leg -> leg.id().equals(legId))
+                .findFirst()
+                .map(ForecastLeg::reduction)
+                .orElse(null);
+    }
+
+    private StoragePage.Leg leg(LegForecast leg, @Nullable Reduction reduction, StorageForecast forecast) {
         return new StoragePage.Leg(
                 leg.legId(),
                 leg.legName(),
@@ -57,7 +66,7 @@ class StoragePages {
                 pictures.large(leg, forecast.endOfShow()),
                 pictures.small(leg, forecast.endOfShow()),
                 rows(leg, forecast),
-                facts.ofLeg(leg));
+                facts.ofLeg(leg, reduction));
     }
 
     List<StoragePage.Row> rows(LegForecast leg, StorageForecast forecast) {

@@ -7,10 +7,13 @@ import static rollbook.manifest.FileFinding.Kind.MISSING;
 import static rollbook.manifest.FileFinding.Kind.MOVED;
 import static rollbook.manifest.FileFinding.Kind.NAME_ONLY;
 import static rollbook.manifest.FileFinding.Kind.SIZE_ONLY;
+import static rollbook.manifest.FileFinding.Kind.SPELLED_OTHERWISE;
 
 import java.util.ArrayList;
 import java.util.List;
+import rollbook.manifest.EvidenceFacts.Tie;
 import rollbook.manifest.ManifestHeader.Process;
+import rollbook.manifest.ReferenceFacts.Origin;
 
 /**
  * The verdict on one copy from one document, with its reasons, the deciding ones first.
@@ -28,7 +31,7 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
         List<VerdictReason> dependence = dependence(reference, evidence, comparison);
         List<VerdictReason> reasons = new ArrayList<>(findingReasons(comparison));
         reasons.addAll(dependence);
-        addRemarks(reference, comparison, reasons);
+        addRemarks(reference, evidence, comparison, reasons);
         return new CopyJudgement(verdict(comparison, dependence), reasons);
     }
 
@@ -76,18 +79,29 @@ public record CopyJudgement(Verdict verdict, List<VerdictReason> reasons) {
         boolean itself = reference.documentSha256().equalsIgnoreCase(evidence.documentSha256());
         boolean repeatsSource = evidence.process() == Process.TRANSFER && comparison.equalWithoutReadBack() > 0;
         add(reasons, itself, VerdictReason.SAME_DOCUMENT_AS_REFERENCE);
-        add(reasons, evidence.speaksForCard(), VerdictReason.SAME_DOCUMENT_AS_CARD);
-        add(reasons, evidence.speaksForAnotherCopy(), VerdictReason.SAME_DOCUMENT_FOR_TWO_COPIES);
-        add(reasons, reference.origin() == ReferenceFacts.Origin.COPY, VerdictReason.NO_CARD_CHECKSUMS);
+        evidence.ties().stream().filter(Tie::lowers).map(Tie::reason).forEach(reasons::add);
+        add(reasons, reference.origin() == Origin.COPY, VerdictReason.NO_CARD_CHECKSUMS);
+        add(reasons, reference.origin() == Origin.ENCODED_COPY, VerdictReason.NO_ENCODER_CHECKSUMS);
         add(reasons, repeatsSource, VerdictReason.NO_READ_BACK);
         add(reasons, evidence.process() == Process.FLATTEN, VerdictReason.FLATTENED);
         return reasons;
     }
 
     private static void addRemarks(
-            ReferenceFacts reference, ManifestComparison comparison, List<VerdictReason> reasons) {
+            ReferenceFacts reference,
+            EvidenceFacts evidence,
+            ManifestComparison comparison,
+            List<VerdictReason> reasons) {
         add(reasons, comparison.bytesReversed(), VerdictReason.BYTE_ORDER_REVERSED);
-        add(reasons, reference.roundTrip() == ReferenceFacts.RoundTrip.ABSENT, VerdictReason.NO_ROUND_TRIP);
+        switch (reference.roundTrip()) {
+            case PROVEN -> reasons.add(VerdictReason.ROUND_TRIP_PROVEN);
+            case ABSENT -> reasons.add(VerdictReason.NO_ROUND_TRIP);
+            case NOT_NEEDED -> {
+                // nothing to say of files as recorded
+            }
+        }
+        evidence.ties().stream().filter(tie -> !tie.lowers()).map(Tie::reason).forEach(reasons::add);
+        add(reasons, has(comparison, SPELLED_OTHERWISE), VerdictReason.SPELLED_OTHERWISE);
         add(reasons, has(comparison, MOVED), VerdictReason.MOVED_FILES);
         add(reasons, has(comparison, EXTRA), VerdictReason.EXTRA_FILES);
     }

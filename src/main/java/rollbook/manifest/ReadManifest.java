@@ -11,12 +11,14 @@ import org.jspecify.annotations.Nullable;
  * What a manifest that was read to its end says.
  *
  * @param summaries what was seen of each part, by the part's folder
+ * @param body what it says of its files, as a {@link BodyFingerprint}
  * @param entries all of them in a few bytes each, or null if they would take more than was allowed
  */
 public record ReadManifest(
         ManifestHeader header,
         RollSplit split,
         Map<String, RollSummary> summaries,
+        long body,
         @Nullable PackedEntries entries) {
 
     /**
@@ -40,15 +42,17 @@ public record ReadManifest(
         RollSurvey survey =
                 new RollSurvey(known.rollCodes(), hints.fileName(), ManifestHeader.rootFolderIn(hints.fileName()));
         RollChecks checks = new RollChecks(known.earliest(), known.latest());
+        BodyFingerprint body = new BodyFingerprint();
         Keeper keeper = new Keeper(mostBytes);
         ManifestHeader header = new ManifestReader().read(in, hints, entry -> {
             survey.add(entry);
             checks.accept(entry);
+            body.add(entry);
             keeper.accept(entry);
             also.accept(entry);
         });
         RollSplit split = survey.split();
-        return new ReadManifest(header, split, checks.summaries(split), keeper.entries);
+        return new ReadManifest(header, split, checks.summaries(split), body.of(header), keeper.entries);
     }
 
     private static final class Keeper implements EntrySink {

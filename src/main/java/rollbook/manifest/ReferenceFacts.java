@@ -14,16 +14,18 @@ public record ReferenceFacts(Origin origin, String documentSha256, RoundTrip rou
         /** The encoder's output, for a rendition that shares no bytes with the card. */
         ENCODING,
         /** Another copy, because there is none from the card. */
-        COPY
+        COPY,
+        /** Another encoded copy, because there is none from the encoder. */
+        ENCODED_COPY
     }
 
     /** Whether the encoding of this rendition was itself proven by decoding it again. */
     public enum RoundTrip {
         /** The rendition is as recorded. */
         NOT_NEEDED,
-        /** A manifest of the decoded files equals the as-recorded reference. */
+        /** A manifest of the decoded files equals the card's. */
         PROVEN,
-        /** No such manifest. */
+        /** No such manifest, or none that is proven equal. */
         ABSENT
     }
 

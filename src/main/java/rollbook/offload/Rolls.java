@@ -247,6 +247,31 @@ public class Rolls {
         events.publishEvent(new RollChanged(productionId, rollId));
     }
 
+    /** Notes how many bytes the roll has as encoded; 0 if no document tells. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void measuredEncoded(UUID productionId, UUID rollId, long encodedBytes) {
+        int changed = jdbc.sql("""
+                        update offload_roll set encoded_bytes = nullif(:bytes::bigint, 0)
+                        where production_id = :production and id = :roll
+                          and encoded_bytes is distinct from nullif(:bytes::bigint, 0)
+                        """)
+                .param("bytes", encodedBytes)
+                .param("production", productionId)
+                .param("roll", rollId)
+                .update();
+        if (changed > 0) {
+            events.publishEvent(new RollChanged(productionId, rollId));
+        }
+    }
+
+    /** The rolls of which both sizes are known, as recorded and as encoded; in the order in which they were loaded. */
+    public List<Encoding> encodings(UUID productionId) {
+        return jdbc.sql("""
+                        select id as roll_id, encoded_bytes, size_bytes as recorded_bytes from offload_roll
+                        where production_id = ? and encoded_bytes is not null and size_bytes > 0 order by loaded_at, id
+                        """).param(productionId).query(Encoding.class).list();
+    }
+
     private void changed(Membership by, UUID rollId, String action, String code, String detail) {
         trail.add(by.act(action, "roll", code, detail));
         events.publishEvent(new RollChanged(by.productionId(), rollId));

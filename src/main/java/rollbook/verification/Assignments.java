@@ -84,6 +84,29 @@ class Assignments {
                 .list();
     }
 
+    /** All that was said to describe a roll, corrected or not, in the order in which it was said. */
+    List<RollDocument> ofRoll(UUID productionId, UUID rollId) {
+        return jdbc.sql("""
+                        select a.part_id, p.document_id, d.file_name, d.uploaded_at, sender.display_name as uploaded_by_name,
+                               a.subject, a.copy_id, i.code as item_code, a.assigned_at as said_at,
+                               sayer.display_name as said_by_name, later.assigned_at as corrected_at,
+                               corrector.display_name as corrected_by_name, later.note as corrected_because
+                        from verification_assignment a
+                        join verification_part p on p.id = a.part_id
+                        join verification_document d on d.id = p.document_id
+                        join people_person sender on sender.id = d.uploaded_by
+                        join people_person sayer on sayer.id = a.assigned_by
+                        left join offload_copy c on c.id = a.copy_id
+                        left join inventory_item i on i.id = c.item_id
+                        left join verification_assignment later on later.replaces = a.id
+                        left join people_person corrector on corrector.id = later.assigned_by
+                        where a.production_id = ? and a.roll_id = ? order by a.id
+                        """)
+                .params(productionId, rollId)
+                .query(RollDocument.class)
+                .list();
+    }
+
     /** What a person says of a part. {@code replaces} null adds; otherwise it corrects that earlier assignment. */
     record Statement(
             Subject subject,

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -52,6 +53,7 @@ public class Clearances {
     private final Verdicts verdicts;
     private final MediaItems items;
     private final CopyPlan plan;
+    private final Unjudged unjudged;
     private final AuditTrail trail;
     private final Clock clock;
 
@@ -62,6 +64,7 @@ public class Clearances {
             Verdicts verdicts,
             MediaItems items,
             CopyPlan plan,
+            Unjudged unjudged,
             AuditTrail trail,
             Clock clock) {
         this.jdbc = jdbc;
@@ -70,6 +73,7 @@ public class Clearances {
         this.verdicts = verdicts;
         this.items = items;
         this.plan = plan;
+        this.unjudged = unjudged;
         this.trail = trail;
         this.clock = clock;
     }
@@ -86,7 +90,7 @@ public class Clearances {
      * Allows the erasure of the card that holds the roll.
      *
      * @param typedCode the card's code, as the person read it off the card
-     * @throws Refusal if the code is another one, the card isn't held, or anything holds it
+     * @throws Refusal if the code is another one, the card isn't held, or anything holds it or is still to be judged
      */
     @Transactional
     public void clear(Membership by, UUID rollId, String typedCode) {
@@ -147,7 +151,7 @@ public class Clearances {
     /**
      * Records that the cleared card has been erased; it is blank from now on.
      *
-     * @throws Refusal if the code is another one, or no clearance stands, or its proof doesn't hold any more
+     * @throws Refusal if the code is another one, or no clearance stands, or its proof doesn't hold any more or is still to be judged
      */
     @Transactional
     public void recordErasure(Membership by, UUID rollId, String typedCode) {
@@ -264,12 +268,20 @@ public class Clearances {
                 verdicts.ofRoll(productionId, rollId));
     }
 
+    /** What was sent of the roll's copies counts from the moment it was sent, not only once a job has come to it. */
+    void requireAllJudged(Membership by, String mediumCode, Collection<UUID> rollIds) {
+        if (unjudged.isAnything(by.productionId(), rollIds)) {
+            throw new Refusal("verification.refused.unjudged", mediumCode);
+        }
+    }
+
     private Proof requireProof(Membership by, Roll roll) {
         Proof proof = keptProof(by.productionId(), roll.id());
         if (!proof.holds().isEmpty()) {
             throw new Refusal(
                     "verification.refused.held", roll.cardCode(), proof.holds().size());
         }
+        requireAllJudged(by, roll.cardCode(), Set.of(roll.id()));
         return proof;
     }
 

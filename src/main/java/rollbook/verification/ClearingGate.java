@@ -52,7 +52,7 @@ final class ClearingGate {
 
         /** Whether it counts towards clearing by a policy at a moment. */
         boolean counts(ClearingPolicy policy, Instant now) {
-            return itemUsable && agrees(policy) && encodingProven(policy) && checkedLately(policy, now);
+            return itemUsable && agreesAndIsDecoded(policy) && checkedLately(policy, now);
         }
 
         /** Proven whatever the policy: read back, compared with the card, its encoding proven too if it is encoded. */
@@ -67,6 +67,11 @@ final class ClearingGate {
         /** Whether its verdict is good enough for the policy. */
         boolean agrees(ClearingPolicy policy) {
             return verdict == Verdict.PROVEN || lacksOnlySourceHash && !policy.sourceHashNeeded();
+        }
+
+        /** The same, and its encoding is proven as far as the policy asks for that. */
+        boolean agreesAndIsDecoded(ClearingPolicy policy) {
+            return agrees(policy) && encodingProven(policy);
         }
 
         private boolean encodingProven(ClearingPolicy policy) {

@@ -33,8 +33,9 @@ class CopyHold implements ItemHold {
                           and not exists (
                             select 1 from offload_copy other
                             join inventory_item i on i.id = other.item_id and i.condition = 'GOOD'
-                            join lateral (select v.verdict from verification_verdict v where v.copy_id = other.id
+                            join lateral (select v.verdict, v.reasons from verification_verdict v where v.copy_id = other.id
                                           order by v.id desc limit 1) newest on newest.verdict = 'PROVEN'
+                                and (other.rendition = 'AS_RECORDED' or 'ROUND_TRIP_PROVEN' = any (newest.reasons))
                             where other.roll_id = here.roll_id and other.item_id <> here.item_id and other.erased_at is null)
                         order by r.code
                         """)

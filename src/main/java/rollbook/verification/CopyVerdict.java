@@ -5,18 +5,22 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
+import rollbook.manifest.VerdictReason;
+import rollbook.production.Rendition;
 
 /**
- * What was proven of a copy at a moment.
+ * What was proven of a copy, or of a roll's decoded files, at a moment.
  *
  * @param id null for one that isn't on record yet
+ * @param copyId null if it is about the decoded files, the round trip that proves the roll's encoding
  * @param reasons names of {@link rollbook.manifest.VerdictReason} or of {@link Reason}, some with a person behind them
  * @param checkedAt how old the document is that speaks for the copy, as it says or by its arrival; null if there is none
  */
 record CopyVerdict(
         @Nullable Long id,
-        UUID copyId,
+        @Nullable UUID copyId,
         Verdict verdict,
         List<String> reasons,
         @Nullable UUID referencePartId,
@@ -30,6 +34,8 @@ record CopyVerdict(
         NO_EVIDENCE,
         WRITTEN_AGAIN,
         ERASED,
+        /** No list of decoded files counts any more. */
+        NOT_DECODED,
         /** Only equal digests of a list that states its algorithm told that of another. */
         ALGORITHM_BY_AGREEMENT,
         /** A person said which algorithm made the digests of a document. */
@@ -65,9 +71,17 @@ record CopyVerdict(
         }
     }
 
-    static CopyVerdict unknown(UUID copyId, Reason reason, Instant now) {
+    static CopyVerdict unknown(@Nullable UUID copyId, Reason reason, Instant now) {
         return new CopyVerdict(
                 null, copyId, Verdict.UNKNOWN, List.of(reason.name()), null, null, Counts.NONE, now, null);
+    }
+
+    /** Whether the encoding of this copy was proven when it was judged. */
+    RoundTrip roundTrip(Rendition rendition) {
+        if (rendition == Rendition.AS_RECORDED) {
+            return RoundTrip.NOT_NEEDED;
+        }
+        return reasons.contains(VerdictReason.ROUND_TRIP_PROVEN.name()) ? RoundTrip.PROVEN : RoundTrip.ABSENT;
     }
 
     /** Whether it says the same on the same grounds, whenever that was. */

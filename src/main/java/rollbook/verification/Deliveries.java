@@ -120,7 +120,7 @@ class Deliveries {
                                    join verification_assignment a on a.part_id = p.id
                                    left join offload_copy c on c.id = a.copy_id
                                    where p.document_id = d.id and a.subject = f.said_subject
-                                     and (a.subject = 'CARD' or c.item_id = f.said_item_id)
+                                     and c.item_id is not distinct from f.said_item_id
                                      and not exists (select 1 from verification_assignment later where later.replaces = a.id))
                                  as known_so
                         from verification_delivery f

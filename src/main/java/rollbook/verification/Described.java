@@ -1,16 +1,20 @@
 package rollbook.verification;
 
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a person says that documents describe, as one choice of a form: nothing said, the card itself, or a medium.
+ * What a person says that documents describe, as one choice of a form: nothing said, the card itself, what was
+ * encoded or decoded from it, or a medium.
  *
  * @param itemId the medium, if it is a copy
  */
 record Described(@Nullable Subject subject, @Nullable UUID itemId) {
     static final Described UNSAID = new Described(null, null);
     static final Described CARD = new Described(Subject.CARD, null);
+
+    private static final List<Subject> OF_NO_MEDIUM = List.of(Subject.CARD, Subject.ENCODED_OUTPUT, Subject.DECODED);
 
     static Described copyOn(UUID itemId) {
         return new Described(Subject.COPY, itemId);
@@ -21,8 +25,10 @@ record Described(@Nullable Subject subject, @Nullable UUID itemId) {
         if (value == null || value.isBlank()) {
             return UNSAID;
         }
-        if (value.equals(Subject.CARD.name())) {
-            return CARD;
+        for (Subject subject : OF_NO_MEDIUM) {
+            if (value.equals(subject.name())) {
+                return new Described(subject, null);
+            }
         }
         try {
             return copyOn(UUID.fromString(value));

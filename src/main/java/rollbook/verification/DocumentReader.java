@@ -184,7 +184,8 @@ class DocumentReader {
                         update verification_reading r set state = 'READ', bytes_read = d.size_bytes, entries = :entries, ended_at = :now,
                             format = :format, algorithms = :algorithms, basis = :basis, hash_lists = :hashLists,
                             ambiguous_digits = :ambiguousDigits, empty_file_algorithms = :emptyFileAlgorithms,
-                            created_on = :createdOn, host = :host, process = :process, comment = :comment
+                            created_on = :createdOn, host = :host, process = :process, comment = :comment,
+                            body_fingerprint = :body
                         from verification_document d
                         where d.id = r.document_id and r.document_id = :id and r.state in ('WAITING', 'READING')
                         """)
@@ -207,6 +208,7 @@ class DocumentReader {
                 .param("host", header.host())
                 .param("process", header.process().name())
                 .param("comment", header.comment())
+                .param("body", manifest.body())
                 .param("id", source.id())
                 .update();
         if (finished == 0) {

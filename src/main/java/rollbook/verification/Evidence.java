@@ -34,11 +34,13 @@ class Evidence {
     }
 
     /**
-     * A part that somebody assigned to a roll's card or to a copy of it.
+     * A part that somebody assigned to a roll: to its card, a copy of it, its encoded or its decoded files.
      *
      * @param statementId the same for documents that are one statement, as the manifests of one bag are; else the
      *     document's own
-     * @param copyId null if it describes the card itself
+     * @param sizeBytes sum of the sizes given, 0 if there are none
+     * @param body what the document says of its files, as a {@link rollbook.manifest.BodyFingerprint}
+     * @param copyId null if it describes no copy
      */
     record Piece(
             UUID partId,
@@ -49,9 +51,17 @@ class Evidence {
             Instant uploadedAt,
             String folder,
             boolean onlyPart,
+            long sizeBytes,
             ManifestHeader.Process process,
+            @Nullable Long body,
             Subject subject,
-            @Nullable UUID copyId) {}
+            @Nullable UUID copyId) {
+
+        /** Whether both documents say the same of the same files. */
+        boolean hasBodyOf(Piece other) {
+            return body != null && body.equals(other.body);
+        }
+    }
 
     /** What speaks of a roll now, in the order in which it was uploaded. */
     List<Piece> ofRoll(UUID productionId, UUID rollId) {
@@ -62,7 +72,7 @@ class Evidence {
                                  as statement_id,
                                d.sha256, d.file_name, d.uploaded_at, p.folder,
                                not exists (select 1 from verification_part o where o.document_id = d.id and o.id <> p.id) as only_part,
-                               r.process, a.subject, a.copy_id
+                               p.size_bytes, r.process, r.body_fingerprint, a.subject, a.copy_id
                         from verification_assignment a
                         join verification_part p on p.id = a.part_id
                         join verification_document d on d.id = p.document_id
@@ -81,7 +91,9 @@ class Evidence {
                         row.getTimestamp("uploaded_at").toInstant(),
                         row.getString("folder"),
                         row.getBoolean("only_part"),
+                        row.getLong("size_bytes"),
                         ManifestHeader.Process.valueOf(row.getString("process")),
+                        row.getObject("body_fingerprint", Long.class),
                         Subject.valueOf(row.getString("subject")),
                         row.getObject("copy_id", UUID.class)))
                 .list();

@@ -285,6 +285,10 @@ public class MediumClearances {
                     item.code(),
                     proof.held().size());
         }
+        clearances.requireAllJudged(
+                by,
+                item.code(),
+                proof.rolls().stream().map(MediumProof.OfRoll::rollId).toList());
         return proof;
     }
 

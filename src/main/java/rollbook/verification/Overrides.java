@@ -160,7 +160,7 @@ public class Overrides {
      *
      * @param typedCode the card's code, as the person read it off the card
      * @throws Refusal if the same person asked, the code is another one, the request is a day old or was withdrawn or
-     *     approved, or what holds the card is no longer what was asked for
+     *     approved, what holds the card is no longer what was asked for, or something is still to be judged
      */
     @Transactional
     public void approve(Membership by, UUID requestId, String typedCode) {
@@ -186,6 +186,7 @@ public class Overrides {
             throw new Refusal("verification.refused.override-too-late", roll.cardCode());
         }
         requireHeld(roll);
+        clearances.requireAllJudged(by, roll.cardCode(), List.of(roll.id()));
         Proof proof = clearances.keptProof(by.productionId(), roll.id());
         if (!onRecord(proof.holds()).equals(request.holds())) {
             throw new Refusal("verification.refused.override-changed", roll.cardCode());

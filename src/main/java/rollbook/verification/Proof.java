@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.inventory.Condition;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
@@ -29,13 +30,6 @@ import rollbook.verification.ClearingGate.Hold;
  * @param copies the roll's copies, without one on that medium
  */
 record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
-    /** Reasons that are only told; any other keeps a copy that agrees with its reference from being proven. */
-    private static final Set<VerdictReason> REMARKS = EnumSet.of(
-            VerdictReason.BYTE_ORDER_REVERSED,
-            VerdictReason.NO_ROUND_TRIP,
-            VerdictReason.MOVED_FILES,
-            VerdictReason.EXTRA_FILES);
-
     /** What clearing the card itself depends on. */
     Proof(ClearingRules rules, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
         this(rules, MediaKind.CARD, copies, verdicts);
@@ -104,11 +98,7 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
         if (copy.rendition() == Rendition.AS_RECORDED) {
             return RoundTrip.NOT_NEEDED;
         }
-        return verdict == null
-                        || verdict.evidencePartId() == null
-                        || verdict.reasons().contains(VerdictReason.NO_ROUND_TRIP.name())
-                ? RoundTrip.ABSENT
-                : RoundTrip.PROVEN;
+        return verdict == null ? RoundTrip.ABSENT : verdict.roundTrip(Rendition.ENCODED);
     }
 
     /**
@@ -126,8 +116,10 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
                                         && Objects.equals(other.referencePartId(), verdict.referencePartId()));
     }
 
+    /** Without the card, files that only one of two copies has may as well be missing from the other: they must be equal. */
     private static boolean isOnlyWithoutSource(CopyVerdict verdict) {
         return verdict.verdict() == Verdict.CONSISTENT
+                && verdict.counts().extra() == 0
                 && dependence(verdict).equals(EnumSet.of(VerdictReason.NO_CARD_CHECKSUMS));
     }
 
@@ -138,7 +130,8 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
     }
 
     private static Set<VerdictReason> dependence(CopyVerdict verdict) {
-        return EnumSet.complementOf(EnumSet.copyOf(REMARKS)).stream()
+        return Stream.of(VerdictReason.values())
+                .filter(VerdictReason::isDependence)
                 .filter(reason -> verdict.reasons().contains(reason.name()))
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(VerdictReason.class)));
     }
@@ -153,7 +146,7 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
         Map<UUID, Long> lost = new LinkedHashMap<>();
         copies.stream()
                 .filter(copy -> copyIds.contains(copy.id()))
-                .filter(copy -> copy.isErased() || !state(copy).agrees(rules.policy(subject)))
+                .filter(copy -> copy.isErased() || !state(copy).agreesAndIsDecoded(rules.policy(subject)))
                 .forEach(copy -> lost.put(copy.id(), id(verdicts.get(copy.id()))));
         return lost;
     }

@@ -5,10 +5,12 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
@@ -18,16 +20,19 @@ import rollbook.manifest.CopyJudgement;
 import rollbook.manifest.FileFinding.Kind;
 import rollbook.manifest.FileListing;
 import rollbook.manifest.ManifestComparison;
+import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.RollWarning;
+import rollbook.manifest.Verdict;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
 import rollbook.offload.CopyWritten;
 import rollbook.offload.Rolls;
+import rollbook.production.Rendition;
 import rollbook.verification.Evidence.Piece;
 import rollbook.web.NotFoundException;
 
 /**
- * Judges every copy of a roll by what has been uploaded and assigned. A verdict is put on record when it says
+ * Judges every copy of a roll, and its decoded files, by what has been uploaded and assigned. A verdict is put on record when it says
  * something else than the newest one did; then clearances that relied on it are looked at again.
  */
 @Service
@@ -75,13 +80,21 @@ class RollJudge {
         Map<UUID, CopyVerdict> before = verdicts.ofRoll(productionId, rollId);
         Listings listings = new Listings();
         List<Copy> ofRoll = copies.ofRoll(productionId, rollId);
+        RoundTrip roundTrip = roundTrip(productionId, rollId, pieces, ofRoll, listings);
+        List<Piece> encoded = new ArrayList<>(EvidenceChoice.encoderOutput(pieces));
         for (Copy copy : ofRoll) {
             // An erased copy has its verdict, and no document can change that; only writing it again can.
             if (!copy.isErased()) {
                 EvidenceChoice choice = EvidenceChoice.of(copy, pieces, ofRoll);
-                judge(productionId, copy, choice, Optional.ofNullable(before.get(copy.id())), listings);
+                CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
+                Optional<CopyVerdict> last = Optional.ofNullable(before.get(copy.id()));
+                Verdict verdict = judge(productionId, rollId, unknown, choice, roundTrip, last, listings);
+                if (copy.rendition() == Rendition.ENCODED && verdict.atLeast(Verdict.CONSISTENT)) {
+                    encoded.addAll(choice.evidence());
+                }
             }
         }
+        rolls.measuredEncoded(productionId, rollId, encodedBytes(encoded));
         lookAgain(productionId, rollId);
     }
 
@@ -90,23 +103,52 @@ class RollJudge {
         mediumClearances.lookAgain(productionId, rollId);
     }
 
-    private void judge(
-            UUID productionId, Copy copy, EvidenceChoice choice, Optional<CopyVerdict> before, Listings listings)
+    /** Judges the decoded files: proven equal to the card's, they prove the encoding of every encoded copy. */
+    private RoundTrip roundTrip(
+            UUID productionId, UUID rollId, List<Piece> pieces, List<Copy> ofRoll, Listings listings)
+            throws IOException {
+        EvidenceChoice decoded = EvidenceChoice.ofDecoded(pieces, ofRoll);
+        CopyVerdict unknown = CopyVerdict.unknown(null, CopyVerdict.Reason.NOT_DECODED, clock.instant());
+        Optional<CopyVerdict> before = verdicts.newestOfDecoded(productionId, rollId);
+        Verdict verdict = judge(productionId, rollId, unknown, decoded, RoundTrip.NOT_NEEDED, before, listings);
+        return verdict == Verdict.PROVEN ? RoundTrip.PROVEN : RoundTrip.ABSENT;
+    }
+
+    /** The size of a roll's encoded files by the first document that gives sizes; the others tell it once more. */
+    private static long encodedBytes(List<Piece> pieces) {
+        Map<UUID, Long> byDocument = pieces.stream()
+                .collect(Collectors.groupingBy(
+                        Piece::documentId, LinkedHashMap::new, Collectors.summingLong(Piece::sizeBytes)));
+        return byDocument.values().stream()
+                .filter(bytes -> bytes > 0)
+                .findFirst()
+                .orElse(0L);
+    }
+
+    /** @param unknown what holds where there is nothing to compare */
+    private Verdict judge(
+            UUID productionId,
+            UUID rollId,
+            CopyVerdict unknown,
+            EvidenceChoice choice,
+            RoundTrip roundTrip,
+            Optional<CopyVerdict> before,
+            Listings listings)
             throws IOException {
         if (choice.isEmpty()) {
-            CopyVerdict unknown = CopyVerdict.unknown(copy.id(), CopyVerdict.Reason.NO_EVIDENCE, clock.instant());
             // What was never judged has no verdict to lower; that the copy is being written again stays its reason.
             if (before.filter(verdict -> verdict.evidencePartId() != null).isPresent()) {
-                verdicts.append(productionId, copy.rollId(), unknown, List.of());
+                verdicts.append(productionId, rollId, unknown, List.of());
             }
-            return;
+            return unknown.verdict();
         }
         ManifestComparison comparison =
                 ManifestComparison.of(listings.of(choice.reference()), listings.of(choice.evidence()));
-        CopyJudgement judgement = CopyJudgement.judge(choice.referenceFacts(), choice.evidenceFacts(), comparison);
+        CopyJudgement judgement =
+                CopyJudgement.judge(choice.referenceFacts(roundTrip), choice.evidenceFacts(), comparison);
         CopyVerdict verdict = new CopyVerdict(
                 null,
-                copy.id(),
+                unknown.copyId(),
                 judgement.verdict(),
                 reasons(productionId, choice, judgement, comparison),
                 choice.firstReference().partId(),
@@ -115,8 +157,9 @@ class RollJudge {
                 clock.instant(),
                 choice.firstEvidence().uploadedAt());
         if (before.filter(verdict::saysTheSameAs).isEmpty()) {
-            verdicts.append(productionId, copy.rollId(), verdict, comparison.findings());
+            verdicts.append(productionId, rollId, verdict, comparison.findings());
         }
+        return verdict.verdict();
     }
 
     /** The judgement's reasons, how algorithms became known, and what a person should look at in the roll itself. */

@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.UUID;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** The background job that judges the copies of a roll anew. */
 @Configuration(proxyBeanMethods = false)
@@ -32,16 +33,21 @@ class RollJudging {
     }
 
     @Bean
-    OneTimeTask<Void> judgeRollTask(RollJudge judge) {
+    OneTimeTask<Void> judgeRollTask(RollJudge judge, Unjudged unjudged, TransactionTemplate transaction) {
         return Tasks.oneTime(TASK)
                 .onFailure(new FailureHandler.ExponentialBackoffFailureHandler<>(FIRST_PAUSE, LONGER))
-                .execute((instance, context) -> {
-                    String[] ids = instance.getId().split("/");
-                    try {
-                        judge.judge(UUID.fromString(ids[0]), UUID.fromString(ids[1]));
-                    } catch (IOException e) {
-                        throw new UncheckedIOException(e);
-                    }
-                });
+                .execute((instance, context) -> transaction.executeWithoutResult(status -> {
+                    judge(judge, instance.getId());
+                    unjudged.carriedOut(instance.getId());
+                }));
+    }
+
+    private static void judge(RollJudge judge, String order) {
+        String[] ids = order.split("/");
+        try {
+            judge.judge(UUID.fromString(ids[0]), UUID.fromString(ids[1]));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

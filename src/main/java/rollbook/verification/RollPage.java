@@ -1,23 +1,30 @@
 package rollbook.verification;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
+import rollbook.offload.Encoding;
 import rollbook.offload.Offload;
 import rollbook.offload.Offloads;
+import rollbook.offload.ReductionHabit;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
+import rollbook.production.Rendition;
 import rollbook.web.Display;
 
 /** Everything that a roll's page shows. */
@@ -29,7 +36,7 @@ class RollPage {
     private final Copies copies;
     private final Offloads offloads;
     private final CopyPlan plan;
-    private final Evidence evidence;
+    private final Assignments assignments;
     private final Verdicts verdicts;
     private final Clearances clearances;
     private final RollFacts facts;
@@ -41,7 +48,7 @@ class RollPage {
             Copies copies,
             Offloads offloads,
             CopyPlan plan,
-            Evidence evidence,
+            Assignments assignments,
             Verdicts verdicts,
             Clearances clearances,
             RollFacts facts,
@@ -51,7 +58,7 @@ class RollPage {
         this.copies = copies;
         this.offloads = offloads;
         this.plan = plan;
-        this.evidence = evidence;
+        this.assignments = assignments;
         this.verdicts = verdicts;
         this.clearances = clearances;
         this.facts = facts;
@@ -69,11 +76,31 @@ class RollPage {
             @Nullable CopyVerdict judged,
             List<String> reasons,
             String note,
-            Evidence.@Nullable Piece document,
+            @Nullable RollDocument document,
             List<Verdicts.Difference> differences,
             long more) {}
 
     record HistoryLine(CopyVerdict verdict, String itemCode, List<String> reasons) {}
+
+    /** @param cause what was new when this verdict was given, in words */
+    record StepView(VerdictHistory.Step step, String cause, List<String> reasons) {}
+
+    /** @param itemCode the copy's medium, or null for the round trip of the encoding */
+    record Story(@Nullable String itemCode, List<StepView> steps) {}
+
+    /**
+     * What is known of the roll's encoding.
+     *
+     * @param roundTrip the verdict on the decoded files, or null if there is none
+     * @param share encoded bytes for a recorded one, or null if either isn't known
+     * @param habit what the show's other rolls have, where this one lies far from it; else null
+     */
+    record EncodingView(
+            @Nullable CopyVerdict roundTrip,
+            List<String> reasons,
+            @Nullable Encoding size,
+            @Nullable BigDecimal share,
+            @Nullable ReductionHabit habit) {}
 
     record View(
             String sentence,
@@ -82,9 +109,10 @@ class RollPage {
             List<String> holds,
             List<String> proven,
             List<CopyView> copies,
-            List<Evidence.Piece> cardDocuments,
-            List<Evidence.Piece> documents,
-            List<HistoryLine> history,
+            boolean hasCardDocument,
+            List<RollDocument> documents,
+            List<Story> stories,
+            @Nullable EncodingView encoding,
             RollFacts.Facts facts,
             @Nullable String withoutProof,
             RollSafety safety,
@@ -140,9 +168,11 @@ class RollPage {
         Roll roll = rolls.get(production, rollId);
         List<CopyVerdict> history = verdicts.history(production, rollId);
         Map<UUID, CopyVerdict> newest = new LinkedHashMap<>();
-        history.forEach(verdict -> newest.putIfAbsent(verdict.copyId(), verdict));
+        history.stream()
+                .filter(verdict -> verdict.copyId() != null)
+                .forEach(verdict -> newest.putIfAbsent(verdict.copyId(), verdict));
         Proof proof = new Proof(plan.rules(production), copies.ofRoll(production, rollId), newest);
-        List<Evidence.Piece> pieces = evidence.ofRoll(production, rollId);
+        List<RollDocument> documents = assignments.ofRoll(production, rollId);
         RollStanding standing = RollStanding.of(roll, proof);
         RollFacts.Facts known = facts.of(production, rollId);
         return new View(
@@ -151,41 +181,124 @@ class RollPage {
                 standing,
                 proof.holds().stream().map(board::says).toList(),
                 proven(proof),
-                copyViews(production, proof, pieces),
-                pieces.stream().filter(piece -> piece.subject() == Subject.CARD).toList(),
-                pieces,
-                historyLines(history, proof.copies()),
+                copyViews(production, proof, documents),
+                documents.stream().anyMatch(one -> one.stands() && one.subject() == Subject.CARD),
+                documents,
+                stories(history, proof.copies(), documents),
+                encoding(production, rollId, history, proof.copies(), documents),
                 known,
                 withoutProof(known),
                 RollSafety.of(proof, known.habits()),
                 offloads.ofRoll(production, rollId));
     }
 
-    /** One sentence for each copy that is proven: for the caution beside clearing and erasing. */
+    /** One sentence for each copy that counts: for the caution beside clearing and erasing. */
     private List<String> proven(Proof proof) {
         return proof.counting().stream()
                 .map(copy -> display.text(
-                        "verification.proven-copy",
+                        "verification.proven-copy" + provenBy(copy),
                         copy.itemCode(),
                         proof.verdicts().get(copy.copyId()).counts().same()))
                 .toList();
     }
 
-    private List<CopyView> copyViews(UUID production, Proof proof, List<Evidence.Piece> pieces) {
+    /** What the caution may say of a copy: only what was shown. */
+    private static String provenBy(ClearingGate.CopyState copy) {
+        if (copy.roundTrip() != RoundTrip.NOT_NEEDED) {
+            return copy.roundTrip() == RoundTrip.PROVEN ? ".decoded" : ".not-decoded";
+        }
+        return copy.verdict() == Verdict.PROVEN ? "" : ".other-copy";
+    }
+
+    /** How each copy came to its verdict, and the encoding to its own; what nobody has judged has no story. */
+    private List<Story> stories(List<CopyVerdict> history, List<Copy> all, List<RollDocument> documents) {
+        List<CopyVerdict> oldestFirst = new ArrayList<>(history);
+        Collections.reverse(oldestFirst);
+        List<Story> stories = new ArrayList<>();
+        for (Copy copy : all) {
+            stories.add(story(copy.itemCode(), copy.id(), oldestFirst, documents));
+        }
+        Story roundTrip = story(null, null, oldestFirst, documents);
+        if (!roundTrip.steps().isEmpty()) {
+            stories.add(roundTrip);
+        }
+        return stories;
+    }
+
+    private Story story(
+            @Nullable String itemCode,
+            @Nullable UUID copyId,
+            List<CopyVerdict> oldestFirst,
+            List<RollDocument> documents) {
+        List<CopyVerdict> own = oldestFirst.stream()
+                .filter(verdict -> Objects.equals(verdict.copyId(), copyId))
+                .toList();
+        return new Story(
+                itemCode,
+                VerdictHistory.of(own, documents).stream()
+                        .map(step -> new StepView(step, cause(step), reasons(step.verdict())))
+                        .toList());
+    }
+
+    private String cause(VerdictHistory.Step step) {
+        RollDocument corrected = step.corrected();
+        return corrected == null
+                ? display.text("verification.history.cause." + step.cause().name())
+                : display.text(
+                        "verification.history.cause." + step.cause().name(),
+                        corrected.fileName(),
+                        String.valueOf(corrected.correctedByName()),
+                        String.valueOf(corrected.correctedBecause()));
+    }
+
+    private @Nullable EncodingView encoding(
+            UUID production, UUID rollId, List<CopyVerdict> history, List<Copy> all, List<RollDocument> documents) {
+        CopyVerdict roundTrip = history.stream()
+                .filter(verdict -> verdict.copyId() == null)
+                .findFirst()
+                .orElse(null);
+        boolean encoded = all.stream().anyMatch(copy -> copy.rendition() == Rendition.ENCODED)
+                || documents.stream().anyMatch(one -> one.subject() == Subject.ENCODED_OUTPUT);
+        if (!encoded && roundTrip == null) {
+            return null;
+        }
+        List<Encoding> encodings = rolls.encodings(production);
+        Encoding size = encodings.stream()
+                .filter(one -> one.rollId().equals(rollId))
+                .findFirst()
+                .orElse(null);
+        return new EncodingView(
+                roundTrip,
+                roundTrip == null ? List.of() : reasons(roundTrip),
+                size,
+                size == null ? null : ReductionHabit.share(size),
+                size == null ? null : missedHabit(size, encodings));
+    }
+
+    /** The habit of the show's other rolls, if this one is far from it. */
+    private static @Nullable ReductionHabit missedHabit(Encoding size, List<Encoding> encodings) {
+        return ReductionHabit.of(encodings.stream()
+                        .filter(other -> !other.rollId().equals(size.rollId()))
+                        .toList())
+                .filter(habit -> habit.isFarFrom(size))
+                .orElse(null);
+    }
+
+    private List<CopyView> copyViews(UUID production, Proof proof, List<RollDocument> documents) {
         List<Long> ids = proof.verdicts().values().stream()
                 .map(CopyVerdict::id)
-                .filter(java.util.Objects::nonNull)
+                .filter(Objects::nonNull)
                 .toList();
         Map<Long, List<Verdicts.Difference>> differences = verdicts.differences(production, ids, DIFFERENCES_SHOWN);
         List<CopyView> views = new ArrayList<>();
         for (Copy copy : proof.copies()) {
-            views.add(copyView(copy, proof, pieces, differences));
+            views.add(copyView(copy, proof, documents, differences));
         }
         return views;
     }
 
     private CopyView copyView(
-            Copy copy, Proof proof, List<Evidence.Piece> pieces, Map<Long, List<Verdicts.Difference>> differences) {
+            Copy copy, Proof proof, List<RollDocument> documents, Map<Long, List<Verdicts.Difference>> differences) {
         Optional<Leg> leg = proof.legs().stream()
                 .filter(candidate -> candidate.id().equals(copy.legId()))
                 .findFirst();
@@ -196,9 +309,10 @@ class RollPage {
             return new CopyView(copy, legName, returns, Verdict.UNKNOWN, null, List.of(), "", null, List.of(), 0);
         }
         List<Verdicts.Difference> shown = differences.getOrDefault(judged.id(), List.of());
-        Evidence.Piece document = pieces.stream()
-                .filter(piece -> piece.partId().equals(judged.evidencePartId())
-                        && copy.id().equals(piece.copyId()))
+        RollDocument document = documents.stream()
+                .filter(RollDocument::stands)
+                .filter(one -> one.partId().equals(judged.evidencePartId())
+                        && copy.id().equals(one.copyId()))
                 .findFirst()
                 .orElse(null);
         CopyVerdict.Counts counts = judged.counts();

@@ -32,8 +32,8 @@ class Verdicts {
                   where p.id = v.evidence_part_id) as checked_at
             from verification_verdict v
             """;
-    private static final String NEWEST =
-            "select distinct on (v.copy_id) " + VERDICT + " where v.production_id = :production ";
+    private static final String NEWEST = "select distinct on (v.copy_id) " + VERDICT
+            + " where v.production_id = :production and v.copy_id is not null ";
 
     private final JdbcClient jdbc;
     private final JdbcTemplate batches;
@@ -82,12 +82,22 @@ class Verdicts {
                 .list());
     }
 
-    /** Every verdict on the copies of a roll, newest first. */
+    /** Every verdict on the copies of a roll and on its decoded files, newest first. */
     List<CopyVerdict> history(UUID productionId, UUID rollId) {
         return jdbc.sql("select " + VERDICT + " where v.production_id = ? and v.roll_id = ? order by v.id desc")
                 .params(productionId, rollId)
                 .query(Verdicts::verdict)
                 .list();
+    }
+
+    /** The newest verdict on the roll's decoded files. */
+    Optional<CopyVerdict> newestOfDecoded(UUID productionId, UUID rollId) {
+        return jdbc.sql("""
+                        select %s where v.production_id = ? and v.roll_id = ? and v.copy_id is null order by v.id desc limit 1
+                        """.formatted(VERDICT))
+                .params(productionId, rollId)
+                .query(Verdicts::verdict)
+                .optional();
     }
 
     Optional<CopyVerdict> newest(UUID productionId, UUID copyId) {

@@ -232,6 +232,7 @@ class ForecastPropertiesTests {
                 leg.name(),
                 leg.returnAfterDays(),
                 leg.kept(),
+                leg.reduction(),
                 items,
                 arrivals,
                 leg.releases(),

@@ -77,6 +77,7 @@ final class RandomShow {
                 "LEG-" + id,
                 comesBack ? random.nextInt(1, 12) : null,
                 random.nextBoolean() ? Share.WHOLE : new Share(random.nextLong(1, 10), 10),
+                null,
                 items,
                 arrivals,
                 releases,

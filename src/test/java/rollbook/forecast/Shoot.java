@@ -63,7 +63,7 @@ final class Shoot {
             List<ForecastLeg.Item> items,
             List<ForecastLeg.Arrival> arrivals,
             @Nullable Supply supply) {
-        return new ForecastLeg(LEG, "SHUTTLE", returnAfterDays, kept, items, arrivals, List.of(), 0, supply);
+        return new ForecastLeg(LEG, "SHUTTLE", returnAfterDays, kept, null, items, arrivals, List.of(), 0, supply);
     }
 
     static Supply supply(long itemGb, int packSize, int leadTimeWorkingDays, int safetyWorkingDays) {

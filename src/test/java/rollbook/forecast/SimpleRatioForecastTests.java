@@ -147,6 +147,7 @@ class SimpleRatioForecastTests {
                 "SHUTTLE",
                 4,
                 Share.WHOLE,
+                null,
                 List.of(item(2000, 1000)),
                 List.of(),
                 List.of(
@@ -246,7 +247,16 @@ class SimpleRatioForecastTests {
     @Test
     void whatIsRecordedAndNotYetCopiedNeedsRoomToday() {
         ForecastLeg leg = new ForecastLeg(
-                Shoot.LEG, "TAPE", null, Share.WHOLE, List.of(item(1000, 0)), List.of(), List.of(), 1200 * GB, null);
+                Shoot.LEG,
+                "TAPE",
+                null,
+                Share.WHOLE,
+                null,
+                List.of(item(1000, 0)),
+                List.of(),
+                List.of(),
+                1200 * GB,
+                null);
         LegForecast result = only(forecast(2, List.of(wrapped(1, 1200, 1200)), leg));
 
         assertThat(result.demandBytes()).isEqualTo(1200 * GB);

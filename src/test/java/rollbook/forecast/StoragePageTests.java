@@ -227,6 +227,24 @@ class StoragePageTests {
     }
 
     @Test
+    void saysWhatAnEncodedLegKeepsOfTheBytesAndWhetherThatWasMeasured() {
+        show.leg("CODED", null, 60);
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        show.day(2, 2, "PLANNED", 100);
+        show.encoded(show.roll(day, 100 * StorageShow.GB, 70), 61 * StorageShow.GB);
+        compute();
+        assertThat(facts(page().select("section").first()))
+                .contains("Encoded to: 0.600 of recorded, as the plan says; 1 roll is measured yet, 5 are needed");
+
+        for (int i = 0; i < 4; i++) {
+            show.encoded(show.roll(day, 100 * StorageShow.GB, 70), 61 * StorageShow.GB);
+        }
+        compute();
+        assertThat(facts(page().select("section").first()))
+                .contains("Encoded to: 0.610 of recorded, measured on 5 rolls; the plan says 0.600");
+    }
+
+    @Test
     void whileAForecastIsComputedAgainThePageSaysSo() {
         runShort();
         assertThat(page().select("[role=status][hx-get]")).isEmpty();

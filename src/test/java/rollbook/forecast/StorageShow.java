@@ -126,6 +126,12 @@ final class StorageShow {
         return roll;
     }
 
+    void encoded(UUID roll, long encodedBytes) {
+        jdbc.sql("update offload_roll set encoded_bytes = ? where id = ?")
+                .params(encodedBytes, roll)
+                .update();
+    }
+
     void copy(UUID roll, UUID item, UUID leg, String rendition) {
         jdbc.sql("""
                         insert into offload_copy (id, production_id, roll_id, item_id, leg_id, rendition, written_from, created_at)

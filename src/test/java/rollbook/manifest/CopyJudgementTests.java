@@ -10,9 +10,15 @@ import static rollbook.manifest.Manifests.listing;
 import static rollbook.manifest.Manifests.md5;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import rollbook.manifest.EvidenceFacts.Tie;
 import rollbook.manifest.ManifestEntry.Action;
 import rollbook.manifest.ManifestHeader.Process;
 import rollbook.manifest.ReferenceFacts.Origin;
@@ -111,6 +117,11 @@ class CopyJudgementTests {
     }
 
     @Test
+    void filesSpelledOtherwiseAreThereAndTold() {
+        check(listing(md5("A", 1), md5("b", 2)), Verdict.PROVEN, VerdictReason.SPELLED_OTHERWISE);
+    }
+
+    @Test
     void theReferenceCannotProveACopy() {
         EvidenceFacts itself = EvidenceFacts.of("C0", Process.NONE);
 
@@ -120,9 +131,17 @@ class CopyJudgementTests {
 
     @Test
     void aDocumentThatAlsoSpeaksForTheCardOrAnotherCopyIsNotIndependent() {
-        assertThat(judge(CARD, new EvidenceFacts("e1", true, false, Process.NONE), REFERENCE, EQUAL))
+        assertThat(judge(
+                        CARD,
+                        new EvidenceFacts("e1", Set.of(Tie.SAME_DOCUMENT_AS_CARD), Process.NONE),
+                        REFERENCE,
+                        EQUAL))
                 .isEqualTo(new CopyJudgement(Verdict.CONSISTENT, List.of(VerdictReason.SAME_DOCUMENT_AS_CARD)));
-        assertThat(judge(CARD, new EvidenceFacts("e1", false, true, Process.NONE), REFERENCE, EQUAL))
+        assertThat(judge(
+                        CARD,
+                        new EvidenceFacts("e1", Set.of(Tie.SAME_DOCUMENT_FOR_TWO_COPIES), Process.NONE),
+                        REFERENCE,
+                        EQUAL))
                 .isEqualTo(new CopyJudgement(Verdict.CONSISTENT, List.of(VerdictReason.SAME_DOCUMENT_FOR_TWO_COPIES)));
     }
 
@@ -209,7 +228,8 @@ class CopyJudgementTests {
 
         assertThat(judge(without, LIST, REFERENCE, EQUAL))
                 .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of(VerdictReason.NO_ROUND_TRIP)));
-        assertThat(judge(with, LIST, REFERENCE, EQUAL)).isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of()));
+        assertThat(judge(with, LIST, REFERENCE, EQUAL))
+                .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of(VerdictReason.ROUND_TRIP_PROVEN)));
     }
 
     /** The worked example: the first generation repeats the source, the second was read back. */
@@ -227,6 +247,108 @@ class CopyJudgementTests {
                 .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of()));
         assertThat(judge(CARD, EvidenceFacts.of("e1", first.header().process()), reference, reference))
                 .isEqualTo(new CopyJudgement(Verdict.CONSISTENT, List.of(VerdictReason.NO_READ_BACK)));
+    }
+
+    /** Every tie, origin, process and finding with every other: the verdict of the table in docs/maths.md, nothing else. */
+    @Test
+    void everyCombinationOfGroundsHasTheVerdictOfTheTable() {
+        Map<FileListing, Verdict> findings = new LinkedHashMap<>();
+        findings.put(EQUAL, Verdict.PROVEN);
+        findings.put(listing(md5("a", 1), md5("x/b", 2), md5("c", 3)), Verdict.PROVEN);
+        findings.put(listing(md5("a", 1), file("b", null, digest(SHA1, 2))), Verdict.UNKNOWN);
+        findings.put(listing(md5("a", 1)), Verdict.INCOMPLETE);
+        findings.put(listing(md5("a", 1), md5("b", 3)), Verdict.FAILED);
+        findings.put(listing(md5("a", 1), md5("b", 2), md5("b", 3)), Verdict.FAILED);
+        int combinations = 0;
+        for (Map.Entry<FileListing, Verdict> finding : findings.entrySet()) {
+            for (Set<Tie> ties : subsets()) {
+                for (Origin origin : Origin.values()) {
+                    for (Process process : Process.values()) {
+                        for (RoundTrip roundTrip : RoundTrip.values()) {
+                            Verdict verdict = judge(
+                                            new ReferenceFacts(origin, "c0", roundTrip),
+                                            new EvidenceFacts("e1", ties, process),
+                                            REFERENCE,
+                                            finding.getKey())
+                                    .verdict();
+                            assertThat(verdict)
+                                    .as("%s %s %s %s", ties, origin, process, roundTrip)
+                                    .isEqualTo(
+                                            finding.getValue() == Verdict.PROVEN && depends(ties, origin, process)
+                                                    ? Verdict.CONSISTENT
+                                                    : finding.getValue());
+                            combinations++;
+                        }
+                    }
+                }
+            }
+        }
+        assertThat(combinations).isEqualTo(findings.size() * 128 * 4 * 4 * 3);
+    }
+
+    /** design of the verdicts: all equal is proven only if the card or the encoder was hashed and nothing is shared. */
+    private static boolean depends(Set<Tie> ties, Origin origin, Process process) {
+        boolean remarkOnly = ties.isEmpty() || ties.equals(Set.of(Tie.SAME_LINES_FOR_TWO_COPIES));
+        boolean fromSource = origin == Origin.CARD || origin == Origin.ENCODING;
+        boolean read = process == Process.NONE || process == Process.IN_PLACE;
+        return !(remarkOnly && fromSource && read);
+    }
+
+    @Test
+    void aVerdictIsConsistentExactlyWhenAReasonOfDependenceIsGiven() {
+        for (Set<Tie> ties : subsets()) {
+            for (Origin origin : Origin.values()) {
+                for (Process process : Process.values()) {
+                    CopyJudgement judgement = judge(
+                            ReferenceFacts.asRecorded(origin, "c0"),
+                            new EvidenceFacts("e1", ties, process),
+                            REFERENCE,
+                            EQUAL);
+                    assertThat(judgement.reasons().stream().anyMatch(VerdictReason::isDependence))
+                            .as("%s", judgement)
+                            .isEqualTo(judgement.verdict() == Verdict.CONSISTENT);
+                }
+            }
+        }
+    }
+
+    @Test
+    void oneMoreGroundOfDependenceNeverRaisesAVerdict() {
+        for (FileListing copy : List.of(EQUAL, listing(md5("a", 1)), listing(md5("a", 1), md5("b", 3)))) {
+            for (Set<Tie> ties : subsets()) {
+                Verdict without = judge(CARD, new EvidenceFacts("e1", ties, Process.NONE), REFERENCE, copy)
+                        .verdict();
+                for (Tie one : Tie.values()) {
+                    Set<Tie> more = new HashSet<>(ties);
+                    more.add(one);
+                    Verdict with = judge(CARD, new EvidenceFacts("e1", more, Process.NONE), REFERENCE, copy)
+                            .verdict();
+                    assertThat(without.atLeast(with)).as("%s and %s", ties, one).isTrue();
+                }
+            }
+        }
+    }
+
+    private static List<Set<Tie>> subsets() {
+        List<Set<Tie>> subsets = new ArrayList<>();
+        for (int bits = 0; bits < 1 << Tie.values().length; bits++) {
+            Set<Tie> ties = EnumSet.noneOf(Tie.class);
+            for (Tie tie : Tie.values()) {
+                if ((bits >> tie.ordinal() & 1) == 1) {
+                    ties.add(tie);
+                }
+            }
+            subsets.add(ties);
+        }
+        return subsets;
+    }
+
+    @Test
+    void aListThatOnlyCommentsTellFromAnotherCopysIsToldAndProves() {
+        EvidenceFacts told = new EvidenceFacts("e1", Set.of(Tie.SAME_LINES_FOR_TWO_COPIES), Process.NONE);
+
+        assertThat(judge(CARD, told, REFERENCE, EQUAL))
+                .isEqualTo(new CopyJudgement(Verdict.PROVEN, List.of(VerdictReason.SAME_LINES_FOR_TWO_COPIES)));
     }
 
     /** Whatever happens to a copy, it is never proven while a file of the reference lacks equal bytes in it. */

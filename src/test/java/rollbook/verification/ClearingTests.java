@@ -252,6 +252,42 @@ class ClearingTests {
     }
 
     @Test
+    void whatWasSentOfACopyCountsFromThenOnWhetherOrNotAJobHasComeToIt() throws IOException {
+        proveAndClear();
+        documents.store(wrangler, "recheck.md5", bytes("# re-check\n" + FILE_1), Subject.COPY, vault);
+        assertThat(refusal(() -> clearances.recordErasure(wrangler, roll, "CARD-1")))
+                .isEqualTo("verification.refused.unjudged");
+        jobs.run();
+        assertThat(cardState()).isEqualTo(CardState.HELD);
+    }
+
+    @Test
+    void whatWasSentOfAnotherMediumDelaysNothing() throws IOException {
+        prove();
+        UUID other = production.item(
+                "DRIVE-9", "DRIVE", items.get(production.id, vault).placeId(), null);
+        documents.store(wrangler, "other.md5", bytes("# other\n" + FILE_1), Subject.COPY, other);
+        clearances.clear(wrangler, roll, "CARD-1");
+        assertThat(cardState()).isEqualTo(CardState.CLEAR_TO_ERASE);
+    }
+
+    @Test
+    void aCorrectionThatIsNotJudgedYetDelaysTheClearing() throws IOException {
+        prove();
+        UUID document = documents.newest(production.id, 0, 1).get(0).id();
+        Assignment said = assignments.ofDocument(production.id, document).get(0);
+        assignments.assign(
+                wrangler,
+                said.partId(),
+                new Assignments.Statement(Subject.NOT_A_ROLL, null, null, said.id(), "of a rehearsal"),
+                said.id());
+        assertThat(refusal(() -> clearances.clear(wrangler, roll, "CARD-1")))
+                .isEqualTo("verification.refused.unjudged");
+        jobs.run();
+        assertThat(refusal(() -> clearances.clear(wrangler, roll, "CARD-1"))).isEqualTo("verification.refused.held");
+    }
+
+    @Test
     void aReCheckThatFailsAfterTheErasureRaisesAnAlarmOnce() throws IOException {
         proveAndClear();
         clearances.recordErasure(wrangler, roll, "CARD-1");
