@@ -53,7 +53,7 @@ public final class PackedEntries {
     }
 
     /** What the entries take in memory, with what is reserved for further ones. */
-    long bytes() {
+    public long bytes() {
         long sum = open.length + (long) Long.BYTES * steps.length;
         for (byte[] page : pages) {
             sum += page.length;
