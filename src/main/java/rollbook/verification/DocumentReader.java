@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -83,7 +84,12 @@ class DocumentReader {
             UUID uploadedBy,
             @Nullable String saidSubject,
             @Nullable UUID saidItemId,
-            boolean doubted) {}
+            boolean doubted,
+            boolean plainPercents) {
+        DocumentHints hints() {
+            return new DocumentHints(fileName, Set.of(), Set.of(), plainPercents);
+        }
+    }
 
     /** @return false if it was read already */
     boolean read(UUID documentId) throws IOException {
@@ -99,12 +105,11 @@ class DocumentReader {
         long[] entries = {0};
         try (CountingStream in = new CountingStream(content.open(documentId))) {
             ReadManifest.Known known = clips.known(source.productionId(), rollIds.keySet(), source.uploadedAt());
-            ReadManifest manifest = ReadManifest.read(
-                    in, DocumentHints.named(source.fileName()), known, ReadDocuments.mostBytes(), entry -> {
-                        if (++entries[0] % PROGRESS_ENTRIES == 0) {
-                            progress(documentId, in.count, entries[0]);
-                        }
-                    });
+            ReadManifest manifest = ReadManifest.read(in, source.hints(), known, ReadDocuments.mostBytes(), entry -> {
+                if (++entries[0] % PROGRESS_ENTRIES == 0) {
+                    progress(documentId, in.count, entries[0]);
+                }
+            });
             transaction.executeWithoutResult(status -> finish(source, manifest, rollIds));
         } catch (ManifestException e) {
             reject(documentId, e);
@@ -158,7 +163,9 @@ class DocumentReader {
         return jdbc.sql("""
                         select d.id, d.production_id, d.file_name, d.uploaded_at, d.uploaded_by, d.said_subject, d.said_item_id,
                                exists (select 1 from verification_archive_member m
-                                       where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted
+                                       where m.member_id = d.id and not m.was_here and m.state <> 'GOOD') as doubted,
+                               exists (select 1 from verification_archive_member m
+                                       where m.member_id = d.id and m.plain_percents) as plain_percents
                         from verification_document d join verification_reading r on r.document_id = d.id
                         where d.id = ? and r.state in ('WAITING', 'READING')
                         """).param(documentId).query(Source.class).optional();
@@ -215,7 +222,7 @@ class DocumentReader {
             return;
         }
         notes.add(source.productionId(), source.id(), header);
-        remembered.remember(source.id(), DocumentHints.named(source.fileName()), manifest.entries());
+        remembered.remember(source.id(), source.hints(), manifest.entries());
         MediumGuess guess = mediumGuess(source, header);
         int position = 0;
         Map<UUID, UUID> rollByPart = new HashMap<>();

@@ -152,7 +152,11 @@ public class ProofSummaries {
                            join offload_copy c on c.id = a.copy_id
                            join inventory_item i on i.id = c.item_id
                            where a.production_id = :production
-                             and (select v.verdict from verification_verdict v where v.copy_id = a.copy_id order by v.id desc limit 1) <> 'PROVEN'
+                             and not exists (
+                               select 1 from (select v.verdict, v.reasons from verification_verdict v where v.copy_id = a.copy_id
+                                              order by v.id desc limit 1) newest
+                               where newest.verdict = 'PROVEN'
+                                 and (c.rendition = 'AS_RECORDED' or 'ROUND_TRIP_PROVEN' = any (newest.reasons)))
                            order by a.copy_id, a.id desc)
                           union all
                           select 'OVERRIDE', q.id, q.roll_id, r.code, i.code, false, asked.display_name, approved.display_name

@@ -39,6 +39,7 @@ class RoundTripController {
         model.addAttribute("roll", decoded);
         model.addAttribute("verdict", judged);
         model.addAttribute("reasons", judged.reasons().stream().map(this::text).toList());
+        model.addAttribute("wrong", judged.counts().wrong());
         model.addAttribute("files", files);
         model.addAttribute("cut", files.size() >= Verdicts.DIFFERENCES_KEPT);
         return "verification/round-trip";

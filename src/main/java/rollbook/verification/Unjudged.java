@@ -17,9 +17,9 @@ class Unjudged {
     }
 
     /**
-     * Whether a document is still to be read that was sent about a card, which may be one of the rolls', or about a medium
-     * with a copy of them; or whether one of them is still to be judged. One statement, so that nothing slips from one to
-     * the other unseen; the caller holds the rolls' locks, so that nothing is judged meanwhile.
+     * Whether a document is still to be read that was sent about a card or an encoding, which may be one of the rolls', or
+     * about a medium with a copy of them; or whether one of them is still to be judged. One statement, so that nothing
+     * slips from one to the other unseen; the caller holds the rolls' locks, so that nothing is judged meanwhile.
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public boolean isAnything(UUID productionId, Collection<UUID> rollIds) {
@@ -27,7 +27,7 @@ class Unjudged {
                         select exists (
                             select 1 from verification_reading r join verification_document d on d.id = r.document_id
                             where r.production_id = :production and r.state in ('WAITING', 'READING')
-                              and (d.said_subject = 'CARD'
+                              and (d.said_subject <> 'COPY'
                                    or d.said_item_id in (select c.item_id from offload_copy c where c.roll_id = any (:rolls))))
                           or exists (
                             select 1 from scheduled_tasks

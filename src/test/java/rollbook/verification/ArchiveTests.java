@@ -308,8 +308,12 @@ class ArchiveTests {
         scene.sendOne("CARD", "card.md5", "# card\n" + ABC_MD5 + "  A001/a%25.mxf\n");
         Map<String, byte[]> bag = new LinkedHashMap<>();
         bag.put("bagit.txt", text(DECLARATION.replace("1.0", "0.97")));
-        bag.put("manifest-md5.txt", text(ABC_MD5 + "  data/A001/a%25.mxf\n"));
-        sendAndRead(scene.shuttle.toString(), zip(bag));
+        bag.put("manifest-md5.txt", text(ABC_MD5 + "  data/A001/a%25.mxf\n" + ABC_MD5 + "  data/B%25/b.mxf\n"));
+        UUID archive = sendAndRead(scene.shuttle.toString(), zip(bag));
+        assertThat(page(memberOf(archive, "manifest-md5.txt"))
+                        .select("#waiting code")
+                        .eachText())
+                .containsExactly("B%25");
         CopyVerdict verdict = verdict(roll, scene.shuttle);
         assertThat(verdict.verdict().name()).isEqualTo("PROVEN");
         assertThat(verdict.counts().same()).isOne();

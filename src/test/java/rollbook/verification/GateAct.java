@@ -17,7 +17,10 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
     static final List<GateAct> ALL = all();
 
     enum Kind {
+        /** Sends a list in an archive, which a job has to open and read. */
         UPLOAD,
+        /** Sends a list by itself, which is read while it arrives. */
+        SEND,
         READ,
         JUDGE,
         /** Opens the page of a document, which then shows what was said of it so far. */
@@ -54,6 +57,10 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
 
     static GateAct upload(int roll, int target, int content) {
         return new GateAct(Kind.UPLOAD, 0, roll, 0, target, content);
+    }
+
+    static GateAct send(int roll, int target, int content) {
+        return new GateAct(Kind.SEND, 0, roll, 0, target, content);
     }
 
     static GateAct read(int roll, int document) {
@@ -96,8 +103,10 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
         acts.add(startOffload(roll, 0b100));
         for (int target = 0; target <= GateModel.CARD; target++) {
             for (int content = GateModel.WHOLE; content <= GateModel.SHORT; content++) {
-                acts.add(upload(roll, target, content));
+                acts.add(send(roll, target, content));
             }
+            acts.add(upload(roll, target, GateModel.WHOLE));
+            acts.add(upload(roll, target, GateModel.OTHER_BYTES));
         }
         for (int document = 0; document < GateModel.DOCUMENTS; document++) {
             acts.add(read(roll, document));
@@ -123,7 +132,7 @@ record GateAct(Kind kind, int person, int roll, int document, int target, int co
     @Override
     public String toString() {
         return switch (kind) {
-            case UPLOAD -> "upload to roll %d a list %s about %s".formatted(roll, contentName(), targetName());
+            case UPLOAD, SEND -> "%s to roll %d a list %s about %s".formatted(kind, roll, contentName(), targetName());
             case READ -> "read document %d of roll %d".formatted(document, roll);
             case LOOK -> "person %d looks at document %d of roll %d".formatted(person, document, roll);
             case CORRECT -> "person %d corrects it to %s".formatted(person, targetName());

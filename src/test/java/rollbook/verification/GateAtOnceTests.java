@@ -26,6 +26,8 @@ class GateAtOnceTests {
 
     private static final Set<Kind> SUBMITTED = EnumSet.of(
             Kind.UPLOAD,
+            Kind.SEND,
+            Kind.READ,
             Kind.JUDGE,
             Kind.CORRECT,
             Kind.CLEAR,

@@ -13,10 +13,10 @@ final class GateDay {
     /** All is proven. */
     static List<GateAct> usual() {
         List<GateAct> acts = new ArrayList<>(copied(0));
-        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
-        sent(acts, 1, 0, GateModel.WHOLE);
-        sent(acts, 2, 1, GateModel.WHOLE);
-        sent(acts, 3, GateModel.TAPE, GateModel.WHOLE);
+        sent(acts, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 0, GateModel.WHOLE);
+        sent(acts, 1, GateModel.WHOLE);
+        sent(acts, GateModel.TAPE, GateModel.WHOLE);
         acts.addAll(List.of(GateAct.of(Kind.CLEAR, 0), GateAct.of(Kind.ERASE, 0)));
         acts.addAll(copied(1));
         return acts;
@@ -25,8 +25,8 @@ final class GateDay {
     /** A drive was written wrongly, and two people clear the card all the same. */
     static List<GateAct> unlucky() {
         List<GateAct> acts = new ArrayList<>(copied(0));
-        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
-        sent(acts, 1, 0, GateModel.OTHER_BYTES);
+        sent(acts, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 0, GateModel.OTHER_BYTES);
         acts.addAll(List.of(GateAct.ask(0, 0), GateAct.approve(1, 0), GateAct.of(Kind.ERASE, 0)));
         acts.addAll(copied(1));
         return acts;
@@ -35,21 +35,21 @@ final class GateDay {
     /** Nobody sends a manifest of the card, and the first list is too short. */
     static List<GateAct> withoutSource() {
         List<GateAct> acts = new ArrayList<>(copied(0));
-        sent(acts, 0, 0, GateModel.SHORT);
-        sent(acts, 1, 1, GateModel.WHOLE);
-        sent(acts, 2, GateModel.TAPE, GateModel.WHOLE);
-        sent(acts, 3, 0, GateModel.WHOLE);
+        sent(acts, 0, GateModel.SHORT);
+        sent(acts, 1, GateModel.WHOLE);
+        sent(acts, GateModel.TAPE, GateModel.WHOLE);
+        sent(acts, 0, GateModel.WHOLE);
         return acts;
     }
 
     /** Two drives were proven, and are written again; since then only the tape was checked. */
     static List<GateAct> writtenAgain() {
         List<GateAct> acts = new ArrayList<>(copied(0));
-        sent(acts, 0, GateModel.CARD, GateModel.WHOLE);
-        sent(acts, 1, 0, GateModel.WHOLE);
-        sent(acts, 2, 1, GateModel.WHOLE);
+        sent(acts, GateModel.CARD, GateModel.WHOLE);
+        sent(acts, 0, GateModel.WHOLE);
+        sent(acts, 1, GateModel.WHOLE);
         acts.addAll(List.of(GateAct.startOffload(0, 0b011), GateAct.of(Kind.FINISH_OFFLOAD, 0)));
-        sent(acts, 3, GateModel.TAPE, GateModel.WHOLE);
+        sent(acts, GateModel.TAPE, GateModel.WHOLE);
         return acts;
     }
 
@@ -61,8 +61,8 @@ final class GateDay {
                 GateAct.of(Kind.FINISH_OFFLOAD, roll));
     }
 
-    private static void sent(List<GateAct> acts, int document, int about, int content) {
-        acts.addAll(List.of(GateAct.upload(0, about, content), GateAct.read(0, document), GateAct.of(Kind.JUDGE, 0)));
+    private static void sent(List<GateAct> acts, int about, int content) {
+        acts.addAll(List.of(GateAct.send(0, about, content), GateAct.of(Kind.JUDGE, 0)));
     }
 
     /** Every state that such days go through, under every policy. */

@@ -113,7 +113,7 @@ final class GateModel {
         GateRoll roll = rolls[act.roll()];
         boolean there = act.roll() < loadings;
         return switch (act.kind()) {
-            case UPLOAD -> there && roll.documents() < DOCUMENTS;
+            case UPLOAD, SEND -> there && roll.documents() < DOCUMENTS;
             case READ -> roll.content[act.document()] != 0 && !roll.read[act.document()];
             case JUDGE -> roll.judgingOrdered;
             case LOOK ->
@@ -136,6 +136,7 @@ final class GateModel {
     boolean apply(GateAct act) {
         return switch (act.kind()) {
             case UPLOAD -> upload(rolls[act.roll()], act);
+            case SEND -> upload(rolls[act.roll()], act) && read(rolls[act.roll()], rolls[act.roll()].documents() - 1);
             case READ -> read(rolls[act.roll()], act.document());
             case JUDGE -> judge(rolls[act.roll()]);
             case LOOK -> look(act);

@@ -173,15 +173,12 @@ record GateMutant(String name, List<Edit> explored, List<Edit> played) {
                             JUDGEMENT,
                             "document >= roll.documentsBefore[medium]; document--",
                             "document >= 0; document--")),
-                    List.of(new Edit(CHOICE, "!piece.uploadedAt().isBefore(copy.writtenFrom())", "copy != null"))),
+                    List.of(new Edit(CHOICE, "!piece.uploadedAt().isBefore(validFrom)", "piece != null"))),
             new GateMutant(
                     "takes one document for proof of two copies",
                     List.of(new Edit(
                             JUDGEMENT, "described |= other != medium && roll.describesCopy(evidence, other);", "")),
-                    List.of(new Edit(
-                            CHOICE,
-                            "boolean forAnotherCopy = pieces.stream()",
-                            "boolean forAnotherCopy = pieces.isEmpty() && pieces.stream()"))));
+                    List.of(new Edit(CHOICE, "ties.add(Tie.SAME_DOCUMENT_FOR_TWO_COPIES);", ""))));
 
     private static GateMutant inGate(String name, String file, String from, String to) {
         List<Edit> edits = List.of(new Edit(file, from, to));

@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
@@ -8,6 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.dao.PessimisticLockingFailureException;
@@ -115,7 +118,7 @@ final class GatePortal implements GateStage {
 
     /** A document that was sent, and which of its assignments says that it describes a copy besides. */
     private static final class Sent {
-        private final UUID documentId;
+        private UUID documentId;
         private @Nullable Long addition;
 
         Sent(UUID documentId) {
@@ -207,17 +210,16 @@ final class GatePortal implements GateStage {
         for (List<Sent> ofRoll : sent) {
             for (Sent document : ofRoll) {
                 reader.rejectForFault(document.documentId);
-                jdbc.sql("delete from scheduled_tasks where task_name = 'read-document' and task_instance = ?")
-                        .param(document.documentId.toString())
-                        .update();
+                forgetReading(document.documentId);
             }
         }
     }
 
     private void play(GateAct act) throws IOException {
         switch (act.kind()) {
-            case UPLOAD -> upload(act);
-            case READ -> reader.read(sent.get(act.roll()).get(act.document()).documentId);
+            case UPLOAD -> store(act, packed(list(act)), "list.zip");
+            case SEND -> store(act, list(act), "list.md5");
+            case READ -> read(sent.get(act.roll()).get(act.document()));
             case JUDGE -> judge(roll(act));
             case LOOK -> look(act);
             case CORRECT -> correct(act);
@@ -243,29 +245,56 @@ final class GatePortal implements GateStage {
         }
     }
 
-    private void upload(GateAct act) throws IOException {
-        int number = sent.get(act.roll()).size();
-        String list = list(act, number);
+    private void store(GateAct act, byte[] bytes, String name) throws IOException {
         boolean ofCard = act.target() == GateModel.CARD;
-        UUID document = documents
-                .store(
-                        wrangler(),
-                        "list-%d.md5".formatted(number),
-                        new ByteArrayInputStream(list.getBytes(StandardCharsets.UTF_8)),
-                        ofCard ? Subject.CARD : Subject.COPY,
-                        ofCard ? null : media.get(act.target()))
-                .documentId();
-        sent.get(act.roll()).add(new Sent(document));
+        sent.get(act.roll())
+                .add(new Sent(documents
+                        .store(
+                                wrangler(),
+                                name,
+                                new ByteArrayInputStream(bytes),
+                                ofCard ? Subject.CARD : Subject.COPY,
+                                ofCard ? null : media.get(act.target()))
+                        .documentId()));
     }
 
-    private String list(GateAct act, int number) {
+    /** A comment with its number makes each list a document of its own. */
+    private byte[] list(GateAct act) {
         String code = rollCode(act.roll());
-        String list = "# %d%n".formatted(number) + ONE.formatted(code);
-        return switch (act.content()) {
+        String list = "# %d%n".formatted(sent.get(act.roll()).size()) + ONE.formatted(code);
+        String whole = switch (act.content()) {
             case GateModel.WHOLE -> list + OTHER.formatted(2, code);
             case GateModel.OTHER_BYTES -> list + OTHER.formatted(3, code);
             default -> list;
         };
+        return whole.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static byte[] packed(byte[] list) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            zip.putNextEntry(new ZipEntry("list.md5"));
+            zip.write(list);
+        }
+        return bytes.toByteArray();
+    }
+
+    /** As the jobs do it: they open the archive, and then read what was in it. */
+    private void read(Sent archive) throws IOException {
+        reader.read(archive.documentId);
+        UUID list = jdbc.sql("select member_id from verification_archive_member where archive_id = ?")
+                .param(archive.documentId)
+                .query(UUID.class)
+                .single();
+        reader.read(list);
+        forgetReading(archive.documentId);
+        archive.documentId = list;
+    }
+
+    private void forgetReading(UUID document) {
+        jdbc.sql("delete from scheduled_tasks where task_name = 'read-document' and task_instance = ?")
+                .param(document.toString())
+                .update();
     }
 
     /** As the jobs do it, but once for all orders that are there. */

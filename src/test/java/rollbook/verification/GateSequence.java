@@ -92,7 +92,7 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
             case BLANK ->
                 model.loadings == 0 || random.nextBoolean()
                         ? GateAct.of(Kind.LOAD, 0)
-                        : GateAct.upload(roll, random.nextInt(GateModel.MEDIA), GateModel.OTHER_BYTES);
+                        : sent(random, roll, random.nextInt(GateModel.MEDIA), GateModel.OTHER_BYTES);
             case IN_CAMERA -> GateAct.of(Kind.PULL, roll);
             case EXPOSED -> GateAct.startOffload(roll, random.nextBoolean() ? 0b011 : 0b100);
             case COPYING -> GateAct.of(Kind.FINISH_OFFLOAD, roll);
@@ -128,17 +128,22 @@ record GateSequence(long seed, GatePolicy policy, List<Integer> acts, List<Strin
             return GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
         }
         if (documents == 0) {
-            return GateAct.upload(number, GateModel.CARD, GateModel.WHOLE);
+            return sent(random, number, GateModel.CARD, GateModel.WHOLE);
         }
         int medium = random.nextInt(GateModel.MEDIA);
         if (documents < 3 && !describes(roll, medium)) {
-            return GateAct.upload(number, medium, GateModel.WHOLE);
+            return sent(random, number, medium, GateModel.WHOLE);
         }
         return switch (random.nextInt(4)) {
-            case 0 -> GateAct.upload(number, medium, GateModel.WHOLE);
+            case 0 -> sent(random, number, medium, GateModel.WHOLE);
             case 1 -> GateAct.ask(random.nextInt(GateModel.PEOPLE), number);
             default -> GateAct.of(Kind.CLEAR, number);
         };
+    }
+
+    /** Most lists come by themselves. */
+    private static GateAct sent(SplittableRandom random, int roll, int target, int content) {
+        return random.nextInt(3) == 0 ? GateAct.upload(roll, target, content) : GateAct.send(roll, target, content);
     }
 
     private static boolean describes(GateRoll roll, int medium) {

@@ -4,14 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import rollbook.inventory.Condition;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
@@ -46,20 +48,23 @@ class ProofTests {
     }
 
     @ParameterizedTest
-    @EnumSource(
-            value = VerdictReason.class,
-            mode = EnumSource.Mode.EXCLUDE,
-            names = {"NO_CARD_CHECKSUMS", "NO_ROUND_TRIP", "MOVED_FILES", "EXTRA_FILES", "BYTE_ORDER_REVERSED"})
+    @MethodSource
     void anyOtherWeaknessKeepsACopyFromCountingHoweverLenientThePolicy(VerdictReason weakness) {
         copy(Rendition.AS_RECORDED, Verdict.CONSISTENT, "NO_CARD_CHECKSUMS", weakness.name());
         copy(Rendition.AS_RECORDED, Verdict.CONSISTENT, weakness.name());
         assertThat(proof(lenient()).counting()).isEmpty();
     }
 
+    static Stream<VerdictReason> anyOtherWeaknessKeepsACopyFromCountingHoweverLenientThePolicy() {
+        return Arrays.stream(VerdictReason.values())
+                .filter(VerdictReason::isDependence)
+                .filter(reason -> reason != VerdictReason.NO_CARD_CHECKSUMS);
+    }
+
     @Test
     void anEncodedCopysRoundTripIsWhatItsVerdictSays() {
         copy(Rendition.ENCODED, Verdict.PROVEN, "NO_ROUND_TRIP");
-        copy(Rendition.ENCODED, Verdict.PROVEN);
+        copy(Rendition.ENCODED, Verdict.PROVEN, "ROUND_TRIP_PROVEN");
         copy(Rendition.AS_RECORDED, Verdict.PROVEN);
         assertThat(proof(strict()).states())
                 .extracting(ClearingGate.CopyState::roundTrip)
