@@ -36,7 +36,7 @@ final class Bench {
     }
 
     private static void intake(Path folder, int rounds) throws IOException, InterruptedException {
-        for (String format : List.of("gnu", "mhl")) {
+        for (String format : List.of("gnu", "gnu-unordered", "mhl")) {
             Path reference = document(folder, format, Medium.CARD, MILLION);
             Path copy = document(folder, format, Medium.DRIVE, MILLION);
             run(folder, "256m", "rollbook.verification.IntakeBench", format, MILLION, rounds, reference, copy);
