@@ -28,8 +28,9 @@ final class Bench {
             case "intake-only" -> intake(folder, 5);
             case "memory" -> memory(folder);
             case "upload" -> upload(folder);
+            case "clips" -> run(folder, "512m", "rollbook.verification.ClipBench");
             default -> {
-                System.err.println("intake (all of the following), intake-only, memory, upload");
+                System.err.println("intake (= intake-only, memory and upload), intake-only, memory, upload, clips");
                 System.exit(arguments[1].equals("list") ? 0 : 2);
             }
         }
