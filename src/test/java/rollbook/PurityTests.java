@@ -25,6 +25,7 @@ class PurityTests {
             "rollbook.offload.ReportedBytes",
             "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
+            "rollbook.verification.ChunkPacking",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.DocumentNote",
             "rollbook.verification.EvidenceChoice",

@@ -28,15 +28,16 @@ final class Bench {
             case "intake-only" -> intake(folder, 5);
             case "memory" -> memory(folder);
             case "upload" -> upload(folder);
+            case "clips" -> run(folder, "512m", "rollbook.verification.ClipBench");
             default -> {
-                System.err.println("intake (all of the following), intake-only, memory, upload");
+                System.err.println("intake (= intake-only, memory and upload), intake-only, memory, upload, clips");
                 System.exit(arguments[1].equals("list") ? 0 : 2);
             }
         }
     }
 
     private static void intake(Path folder, int rounds) throws IOException, InterruptedException {
-        for (String format : List.of("gnu", "mhl")) {
+        for (String format : List.of("gnu", "gnu-unordered", "mhl")) {
             Path reference = document(folder, format, Medium.CARD, MILLION);
             Path copy = document(folder, format, Medium.DRIVE, MILLION);
             run(folder, "256m", "rollbook.verification.IntakeBench", format, MILLION, rounds, reference, copy);

@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Makes the documents that are measured: the frames of one roll, some 25 MB each, in clips of different lengths. The
@@ -28,27 +30,32 @@ final class Documents {
 
     private Documents() {}
 
+    /**
+     * @param format {@code gnu} in the order of the names, {@code gnu-unordered} as tools list them that take a folder's
+     *     files as the file system hands them out, or {@code mhl}
+     */
     static Path name(Path folder, String format, Medium medium, int files) {
         return folder.resolve(
-                format.equals("gnu")
-                        ? medium + "-" + files + ".md5"
-                        : "0001_" + medium + "-" + files + "_2026-03-04_190512Z.mhl");
+                format.equals("mhl")
+                        ? "0001_" + medium + "-" + files + "_2026-03-04_190512Z.mhl"
+                        : medium + "-" + files + format.substring("gnu".length()) + ".md5");
     }
 
     /** @return an unfinished name, so that a document that was broken off is not taken for a whole one */
     static Path make(Path folder, String format, Medium medium, int files, long seed) throws IOException {
         Path path = folder.resolve("unfinished");
-        if (format.equals("gnu")) {
-            gnu(path, medium, files, seed);
+        boolean unordered = format.equals("gnu-unordered");
+        Frames frames = new Frames(seed, unordered ? new SplittableRandom(medium.ordinal()) : null);
+        if (format.equals("mhl")) {
+            mhl(path, medium, files, frames);
         } else {
-            mhl(path, medium, files, seed);
+            gnu(path, medium, files, frames);
         }
         return path;
     }
 
-    private static void gnu(Path path, Medium medium, int files, long seed) throws IOException {
+    private static void gnu(Path path, Medium medium, int files, Frames frames) throws IOException {
         try (BufferedWriter out = Files.newBufferedWriter(path, StandardCharsets.UTF_8)) {
-            Frames frames = new Frames(seed);
             for (int i = 0; i < files; i++) {
                 frames.next();
                 out.write(frames.digest());
@@ -61,7 +68,7 @@ final class Documents {
         }
     }
 
-    private static void mhl(Path path, Medium medium, int files, long seed) throws IOException {
+    private static void mhl(Path path, Medium medium, int files, Frames frames) throws IOException {
         boolean card = medium == Medium.CARD;
         try (BufferedWriter out = Files.newBufferedWriter(path, StandardCharsets.UTF_8)) {
             out.write("""
@@ -77,7 +84,6 @@ final class Documents {
                       </processinfo>
                       <hashes>
                     """.formatted(medium));
-            Frames frames = new Frames(seed);
             for (int i = 0; i < files; i++) {
                 frames.next();
                 out.write("    <hash>\n      <path size=\"" + FRAME_BYTES + "\" lastmodificationdate=\""
@@ -94,30 +100,45 @@ final class Documents {
 
     private static final class Frames {
         private final SplittableRandom random;
+        private final @Nullable SplittableRandom order;
+        private final long seed;
         private final byte[] digest = new byte[16];
+        private int[] frames = {};
         private int number = -1;
         private int clip;
-        private int frame;
-        private int left;
+        private int at;
 
-        Frames(long seed) {
-            random = new SplittableRandom(seed);
+        /** @param order shuffles the frames of a clip; null leaves them as they were recorded */
+        Frames(long seed, @Nullable SplittableRandom order) {
+            this.random = new SplittableRandom(seed);
+            this.order = order;
+            this.seed = seed;
         }
 
         void next() {
             number++;
-            if (left == 0) {
-                clip++;
-                frame = random.nextInt(FRAMES_PER_SECOND * 86_400);
-                left = 300 + random.nextInt(4_000);
+            at++;
+            if (at >= frames.length) {
+                nextClip();
             }
-            frame++;
-            left--;
-            random.nextBytes(digest);
+            new SplittableRandom(seed + ((long) clip << 32 | frames[at])).nextBytes(digest);
+        }
+
+        private void nextClip() {
+            clip++;
+            at = 0;
+            int first = random.nextInt(FRAMES_PER_SECOND * 86_400);
+            frames = IntStream.range(first, first + 300 + random.nextInt(4_000)).toArray();
+            for (int i = frames.length - 1; order != null && i > 0; i--) {
+                int other = order.nextInt(i + 1);
+                int frame = frames[i];
+                frames[i] = frames[other];
+                frames[other] = frame;
+            }
         }
 
         String path() {
-            return "A014/A014C%03d_260304/A014C%03d_260304.%07d.dng".formatted(clip, clip, frame);
+            return "A014/A014C%03d_260304/A014C%03d_260304.%07d.dng".formatted(clip, clip, frames[at]);
         }
 
         String digest() {

@@ -95,7 +95,7 @@ final class IntakeBench {
             ratio[at] = intake[at] / (MOST_TIMES_PARSING * parse[at] + pack[at]);
             requireProven(show);
             anew[at] = store[at] + judgeAnew(show);
-            if (format.equals("gnu")) {
+            if (!format.equals("mhl")) {
                 sorted[at] = sortAndJoin(folder);
                 faster[at] = sorted[at] / intake[at];
             }
@@ -113,7 +113,7 @@ final class IntakeBench {
                 1,
                 "parsing " + Figures.text(Figures.median(parse)) + " s, packing "
                         + Figures.text(Figures.median(pack)) + " s");
-        if (format.equals("gnu")) {
+        if (!format.equals("mhl")) {
             Figures.atLeast(
                     label + "times faster than sort and join",
                     Figures.median(faster),
@@ -192,8 +192,9 @@ final class IntakeBench {
                 set -eu
                 export LC_ALL=C
                 cd "$1"
-                [ -e reference.list ] || { sed 's| [A-Z]*/| |' "$2" > part; mv part reference.list; }
-                [ -e copy.list ] || { sed 's| [A-Z]*/| |' "$3" > part; mv part copy.list; }
+                for list in "$2" "$3"; do
+                    [ -e "${list##*/}.list" ] || { sed 's| [A-Z]*/| |' "$list" > part; mv part "${list##*/}.list"; }
+                done
                 """;
         bash(script, folder.toString(), reference.toString(), copy.toString());
         long start = System.nanoTime();
@@ -201,10 +202,10 @@ final class IntakeBench {
                 set -eu
                 export LC_ALL=C
                 cd "$1"
-                sort -k2 reference.list > reference.sorted
-                sort -k2 copy.list > copy.sorted
+                sort -k2 "${2##*/}.list" > reference.sorted
+                sort -k2 "${3##*/}.list" > copy.sorted
                 join -1 2 -2 2 reference.sorted copy.sorted > joined
-                """, folder.toString());
+                """, folder.toString(), reference.toString(), copy.toString());
         return Figures.seconds(start);
     }
 

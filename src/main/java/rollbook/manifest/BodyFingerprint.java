@@ -1,6 +1,9 @@
 package rollbook.manifest;
 
+import java.nio.ByteBuffer;
 import java.time.Instant;
+import java.util.EnumMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +19,16 @@ public final class BodyFingerprint {
     private static final long START = 0x9E3779B97F4A7C15L;
     private static final long STEP = 0x100000001B3L;
     private static final long ABSENT = -1;
+    private static final Map<ManifestEntry.Action, Long> ACTIONS = named(ManifestEntry.Action.class);
+    private static final Map<ChecksumAlgorithm, Long> ALGORITHMS = named(ChecksumAlgorithm.class);
+
+    private static <E extends Enum<E>> Map<E, Long> named(Class<E> type) {
+        Map<E, Long> named = new EnumMap<>(type);
+        for (E one : type.getEnumConstants()) {
+            named.put(one, mix(START, one.name()));
+        }
+        return named;
+    }
 
     private long sum;
 
@@ -23,10 +36,10 @@ public final class BodyFingerprint {
         long hash = mix(START, entry.path());
         hash = mix(hash, entry.sizeBytes() == null ? ABSENT : entry.sizeBytes());
         hash = mix(hash, entry.modified());
-        hash = mix(hash, entry.action().name());
+        hash = mix(hash, ACTIONS.get(entry.action()));
         for (Checksum checksum : entry.checksums()) {
             // A sum again: in which order a file's digests are written says nothing.
-            hash += mix(mix(START, checksum.algorithm().name()), checksum.digest());
+            hash += mix(ALGORITHMS.get(checksum.algorithm()), checksum.digest());
         }
         sum += spread(hash);
     }
@@ -41,18 +54,35 @@ public final class BodyFingerprint {
 
     private static long mix(long hash, String text) {
         long mixed = hash;
-        for (int i = 0; i < text.length(); i++) {
-            mixed = (mixed ^ text.charAt(i)) * STEP;
+        int i = 0;
+        for (; i + 4 <= text.length(); i += 4) {
+            long four = text.charAt(i)
+                    | (long) text.charAt(i + 1) << 16
+                    | (long) text.charAt(i + 2) << 32
+                    | (long) text.charAt(i + 3) << 48;
+            mixed = stepped(mixed ^ four);
+        }
+        for (; i < text.length(); i++) {
+            mixed = stepped(mixed ^ text.charAt(i));
         }
         return spread(mixed ^ text.length());
     }
 
     private static long mix(long hash, byte[] bytes) {
         long mixed = hash;
-        for (byte b : bytes) {
-            mixed = (mixed ^ b & 0xFF) * STEP;
+        ByteBuffer words = ByteBuffer.wrap(bytes);
+        while (words.remaining() >= Long.BYTES) {
+            mixed = stepped(mixed ^ words.getLong());
+        }
+        while (words.hasRemaining()) {
+            mixed = stepped(mixed ^ words.get() & 0xFF);
         }
         return spread(mixed);
+    }
+
+    private static long stepped(long value) {
+        long stepped = value * STEP;
+        return stepped ^ stepped >>> 32;
     }
 
     private static long mix(long hash, @Nullable Instant instant) {

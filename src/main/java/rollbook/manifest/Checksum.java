@@ -14,6 +14,13 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Checksum {
     private static final HexFormat HEX = HexFormat.of();
+    private static final byte[] DIGITS = new byte[128];
+
+    static {
+        for (int c = 0; c < DIGITS.length; c++) {
+            DIGITS[c] = (byte) (HexFormat.isHexDigit(c) ? HexFormat.fromHexDigit(c) : -1);
+        }
+    }
 
     private final ChecksumAlgorithm algorithm;
     private final byte[] digest;
@@ -65,15 +72,18 @@ public final class Checksum {
             return null;
         }
         byte[] digest = new byte[text.length() / 2];
+        int all = 0;
         for (int i = 0; i < digest.length; i++) {
-            char high = text.charAt(2 * i);
-            char low = text.charAt(2 * i + 1);
-            if (!HexFormat.isHexDigit(high) || !HexFormat.isHexDigit(low)) {
-                return null;
-            }
-            digest[i] = (byte) (HexFormat.fromHexDigit(high) << 4 | HexFormat.fromHexDigit(low));
+            int value = digit(text.charAt(2 * i)) << 4 | digit(text.charAt(2 * i + 1));
+            digest[i] = (byte) value;
+            all |= value;
         }
-        return digest;
+        return all < 0 ? null : digest;
+    }
+
+    /** The value of a hexadecimal digit; negative for another letter. */
+    private static int digit(char c) {
+        return c < DIGITS.length ? DIGITS[c] : -1;
     }
 
     private static byte @Nullable [] decodeBase64(String text) {

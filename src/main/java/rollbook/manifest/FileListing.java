@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The files of one roll as its manifests list them, by path. A path listed again is merged when its lines agree (lists
@@ -19,10 +20,14 @@ import java.util.Objects;
  * <p>Each file has a position. Those of the document that the listing began with come first, then what was added to it.
  */
 public final class FileListing {
+    private static final int NONE = -1;
+
     private final PackedEntries document;
     private final int skipped;
     private final PackedEntries added = new PackedEntries();
-    private final PathIndex index = new PathIndex();
+    /** Null as long as the paths are in ascending order and nobody needed it. */
+    private @Nullable PathIndex index;
+
     /** Positions of one entry for each path: the first one, or what all of them say together. */
     private final BitSet files = new BitSet();
     /** By the position in {@link #files}, that of the first entry that contradicts it. */
@@ -55,7 +60,11 @@ public final class FileListing {
         for (int position = 0; position < document.size(); position++) {
             cursor.moveTo(position);
             if (part.holds(cursor.path(), cursor.pathLength())) {
-                listing.take(position, cursor);
+                if (document.isAscending()) {
+                    listing.accept(position, cursor.checksums() > 0);
+                } else {
+                    listing.take(position, cursor);
+                }
             }
         }
         return listing;
@@ -65,9 +74,10 @@ public final class FileListing {
         byte[] path = cursor.path();
         int end = cursor.pathLength();
         long hash = PathIndex.hash(path, skipped, end);
-        int earlier = index.find(hash, other -> reader.at(other).isAt(path, skipped, end));
+        int earlier = index().find(hash, other -> reader.at(other).isAt(path, skipped, end));
         if (earlier < 0) {
-            accept(hash, position, cursor.checksums() > 0);
+            index().add(hash, position);
+            accept(position, cursor.checksums() > 0);
         } else {
             settle(hash, earlier, cursor.entry(skipped));
         }
@@ -87,16 +97,17 @@ public final class FileListing {
     public void add(ManifestEntry entry) {
         byte[] path = PackedEntries.bytes(entry.path());
         long hash = PathIndex.hash(path, 0, path.length);
-        int earlier = index.find(hash, other -> reader.at(other).isAt(path, 0, path.length));
+        int earlier = index().find(hash, other -> reader.at(other).isAt(path, 0, path.length));
         if (earlier < 0) {
-            accept(hash, append(entry), !entry.checksums().isEmpty());
+            int position = append(entry);
+            index().add(hash, position);
+            accept(position, !entry.checksums().isEmpty());
         } else {
             settle(hash, earlier, entry);
         }
     }
 
-    private void accept(long hash, int position, boolean checksums) {
-        index.add(hash, position);
+    private void accept(int position, boolean checksums) {
         files.set(position);
         size++;
         anyChecksums |= checksums;
@@ -113,7 +124,7 @@ public final class FileListing {
         ManifestEntry merged = merged(earlier, entry);
         if (!merged.equals(earlier)) {
             int position = append(merged);
-            index.replace(hash, earlierPosition, position);
+            index().replace(hash, earlierPosition, position);
             files.clear(earlierPosition);
             files.set(position);
             anyChecksums |= !merged.checksums().isEmpty();
@@ -127,6 +138,22 @@ public final class FileListing {
     private int append(ManifestEntry entry) {
         added.add(entry);
         return Math.addExact(document.size(), added.size() - 1);
+    }
+
+    private synchronized PathIndex index() {
+        if (index == null) {
+            index = new PathIndex();
+            Reader each = new Reader();
+            for (int at = next(0); at >= 0; at = next(at + 1)) {
+                index.add(each.at(at).hash(), at);
+            }
+        }
+        return index;
+    }
+
+    /** Whether positions rise with paths. */
+    private boolean isAscending() {
+        return added.size() == 0 && document.isAscending();
     }
 
     /** Number of different paths. */
@@ -198,17 +225,49 @@ public final class FileListing {
             return this;
         }
 
-        /** Moves to the file of that path and tells its position; -1 if there is none. */
-        int find(Reader path) {
-            byte[] wanted = path.cursor.path();
-            int from = path.skip;
-            int to = path.cursor.pathLength();
+        /**
+         * Moves to the file that has the path of another listing's one, and tells its position; negative if there is
+         * none. To be asked for one after the other in that listing's order, for where both are in ascending order the
+         * search goes on from the last one and needs no index.
+         */
+        int find(Reader other) {
+            byte[] path = other.cursor.path();
+            int from = other.skip;
+            int to = other.cursor.pathLength();
+            if (isAscending() && other.listing().isAscending()) {
+                return findAhead(path, from, to);
+            }
             int following = files.nextSetBit(position + 1);
-            if (following >= 0 && at(following).isAt(wanted, from, to)) {
+            if (following >= 0 && at(following).isAt(path, from, to)) {
                 return following;
             }
-            return index.find(
-                    PathIndex.hash(wanted, from, to), other -> at(other).isAt(wanted, from, to));
+            return index().find(
+                            PathIndex.hash(path, from, to),
+                            candidate -> at(candidate).isAt(path, from, to));
+        }
+
+        private int findAhead(byte[] path, int from, int to) {
+            int ahead = position < 0 ? files.nextSetBit(0) : position;
+            while (ahead >= 0) {
+                int order = at(ahead).compareTo(path, from, to);
+                if (order >= 0) {
+                    return order == 0 ? ahead : NONE;
+                }
+                ahead = files.nextSetBit(ahead + 1);
+            }
+            return NONE;
+        }
+
+        private FileListing listing() {
+            return FileListing.this;
+        }
+
+        private long hash() {
+            return PathIndex.hash(cursor.path(), skip, cursor.pathLength());
+        }
+
+        private int compareTo(byte[] path, int from, int to) {
+            return Arrays.compareUnsigned(cursor.path(), skip, cursor.pathLength(), path, from, to);
         }
 
         private boolean isAt(byte[] path, int from, int to) {

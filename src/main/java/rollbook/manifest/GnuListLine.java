@@ -19,6 +19,15 @@ final class GnuListLine {
     /** {@code shasum} knows two modes beside bytes, and prints a letter in the flag's place for them. */
     private static final String FLAGS_OF_OTHER_MODES = "U^";
 
+    private static final boolean[] DIGEST_LETTERS = new boolean[128];
+
+    static {
+        for (char c = 0; c < DIGEST_LETTERS.length; c++) {
+            boolean letter = c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z';
+            DIGEST_LETTERS[c] = letter || "_+/=".indexOf(c) >= 0;
+        }
+    }
+
     private enum Form {
         UNKNOWN,
         WITH_FLAG,
@@ -68,13 +77,7 @@ final class GnuListLine {
     }
 
     private static boolean isDigest(char c) {
-        return c >= '0' && c <= '9'
-                || c >= 'a' && c <= 'z'
-                || c >= 'A' && c <= 'Z'
-                || c == '_'
-                || c == '+'
-                || c == '/'
-                || c == '=';
+        return c < DIGEST_LETTERS.length && DIGEST_LETTERS[c];
     }
 
     private static boolean isBlank(char c) {

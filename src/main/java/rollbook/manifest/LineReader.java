@@ -58,8 +58,19 @@ final class LineReader {
             return null;
         }
         lineNumber++;
-        int length = 0;
         byte ending = (byte) (nulEnded ? 0 : '\n');
+        int last = LineBytes.indexOf(buffer, ending, position, limit);
+        if (last >= 0 && last - position <= MAX_LINE_BYTES) {
+            int start = position;
+            position = last + 1;
+            end = nulEnded ? "\0" : "\n";
+            return decode(buffer, start, withoutReturn(buffer, start, last));
+        }
+        return acrossBuffers(ending);
+    }
+
+    private String acrossBuffers(byte ending) throws IOException, ManifestException {
+        int length = 0;
         end = "";
         while (end.isEmpty() && fill()) {
             byte b = buffer[position++];
@@ -71,11 +82,16 @@ final class LineReader {
                 line[length++] = b;
             }
         }
-        if (!nulEnded && !end.isEmpty() && length > 0 && line[length - 1] == '\r') {
-            end = "\r\n";
-            length--;
+        return decode(line, 0, end.isEmpty() ? length : withoutReturn(line, 0, length));
+    }
+
+    /** Where a line ends whose end was found. */
+    private int withoutReturn(byte[] bytes, int from, int to) {
+        if (nulEnded || to == from || bytes[to - 1] != '\r') {
+            return to;
         }
-        return decode(length);
+        end = "\r\n";
+        return to - 1;
     }
 
     private boolean fill() throws IOException {
@@ -87,22 +103,19 @@ final class LineReader {
         return limit > 0;
     }
 
-    private String decode(int length) throws ManifestException {
-        boolean ascii = true;
-        for (int i = 0; i < length; i++) {
-            if (line[i] == 0) {
-                throw new ManifestException(ManifestProblem.BINARY, lineNumber, i + 1);
-            }
-            ascii &= line[i] > 0;
+    private String decode(byte[] from, int start, int stop) throws ManifestException {
+        if (LineBytes.areText(from, start, stop)) {
+            return new String(from, start, stop - start, StandardCharsets.ISO_8859_1);
         }
-        if (ascii) {
-            return new String(line, 0, length, StandardCharsets.ISO_8859_1);
+        int nul = LineBytes.indexOf(from, (byte) 0, start, stop);
+        if (nul >= 0) {
+            throw new ManifestException(ManifestProblem.BINARY, lineNumber, nul - start + 1);
         }
-        CharBuffer text = CharBuffer.allocate(length);
-        ByteBuffer bytes = ByteBuffer.wrap(line, 0, length);
+        CharBuffer text = CharBuffer.allocate(stop - start);
+        ByteBuffer bytes = ByteBuffer.wrap(from, start, stop - start);
         CoderResult result = decoder.reset().decode(bytes, text, true);
         if (result.isError()) {
-            throw new ManifestException(ManifestProblem.NOT_UTF8, lineNumber, bytes.position() + 1);
+            throw new ManifestException(ManifestProblem.NOT_UTF8, lineNumber, bytes.position() - start + 1);
         }
         return text.flip().toString();
     }

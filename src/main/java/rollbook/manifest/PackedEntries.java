@@ -37,6 +37,9 @@ public final class PackedEntries {
     private byte[] open = new byte[4_096];
     private int openEnd;
     private byte[] lastPath = NOTHING;
+    private byte[] pathBefore = NOTHING;
+
+    private boolean ascending = true;
     private long lastSize;
     private int size;
 
@@ -44,8 +47,13 @@ public final class PackedEntries {
         return size;
     }
 
+    /** Whether each path comes behind the one before it in the order of their bytes, so that none is there twice. */
+    boolean isAscending() {
+        return ascending;
+    }
+
     /** What the entries take in memory, with what is reserved for further ones. */
-    long bytes() {
+    public long bytes() {
         long sum = open.length + (long) Long.BYTES * steps.length;
         for (byte[] page : pages) {
             sum += page.length;
@@ -60,6 +68,8 @@ public final class PackedEntries {
 
     /** @param path {@link #bytes} of the entry's path, kept and not changed hereafter */
     void add(ManifestEntry entry, byte[] path) {
+        ascending &= size == 0 || Arrays.compareUnsigned(pathBefore, path) < 0;
+        pathBefore = path;
         if (size % STEP == 0) {
             closeStep();
         }

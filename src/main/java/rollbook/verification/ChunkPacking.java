@@ -3,6 +3,7 @@ package rollbook.verification;
 import com.github.luben.zstd.Zstd;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
  * Packs a piece of a document so that each digest in it takes no more than its bytes: hexadecimal digits of a digest's
@@ -29,6 +30,8 @@ final class ChunkPacking {
     private static final int DECIMAL = 1;
     private static final int LOWER = 2;
     private static final int UPPER = 4;
+    private static final int DIGIT = DECIMAL | LOWER | UPPER;
+    private static final int ESCAPED = 8;
     private static final byte[] KINDS = new byte[256];
     private static final byte[] VALUES = new byte[256];
     private static final byte[] SIGNS = new byte[LONGEST + 1];
@@ -36,6 +39,7 @@ final class ChunkPacking {
     private static final byte[] UPPER_DIGITS = "0123456789ABCDEF".getBytes(StandardCharsets.US_ASCII);
 
     static {
+        Arrays.fill(KINDS, FIRST_SIGN, KINDS.length, (byte) ESCAPED);
         for (int value = 0; value < 16; value++) {
             VALUES[LOWER_DIGITS[value]] = (byte) value;
             VALUES[UPPER_DIGITS[value]] = (byte) value;
@@ -85,29 +89,46 @@ final class ChunkPacking {
         digests = digests.length < chunk.length / 2 ? new byte[chunk.length / 2] : digests;
         textEnd = 0;
         digestsEnd = 0;
+        int copied = 0;
         int at = 0;
         while (at < chunk.length) {
-            int start = at;
-            int kinds = 0;
-            for (int kind; at < chunk.length && (kind = KINDS[chunk[at] & 0xFF]) != 0; at++) {
-                kinds |= kind;
-            }
-            if (isDigest(at - start, kinds)) {
-                text[textEnd++] = (byte) (SIGNS[at - start] + ((kinds & UPPER) == 0 ? 0 : 1));
-                for (int i = start; i < at; i += 2) {
-                    digests[digestsEnd++] = (byte) (VALUES[chunk[i]] << 4 | VALUES[chunk[i + 1]]);
-                }
+            int kind = KINDS[chunk[at] & 0xFF];
+            if (kind == 0) {
+                at++;
+            } else if (kind == ESCAPED) {
+                copy(chunk, copied, at);
+                text[textEnd++] = (byte) ITSELF;
+                copied = at++;
             } else {
-                System.arraycopy(chunk, start, text, textEnd, at - start);
-                textEnd += at - start;
-            }
-            for (; at < chunk.length && KINDS[chunk[at] & 0xFF] == 0; at++) {
-                if ((chunk[at] & 0xFF) >= FIRST_SIGN) {
-                    text[textEnd++] = (byte) ITSELF;
+                int start = at;
+                int kinds = 0;
+                while ((kind & DIGIT) != 0) {
+                    kinds |= kind;
+                    at++;
+                    kind = at < chunk.length ? KINDS[chunk[at] & 0xFF] : 0;
                 }
-                text[textEnd++] = chunk[at];
+                if (isDigest(at - start, kinds)) {
+                    copy(chunk, copied, start);
+                    takeOut(chunk, start, at, kinds);
+                    copied = at;
+                }
             }
         }
+        copy(chunk, copied, chunk.length);
+    }
+
+    private void copy(byte[] chunk, int from, int to) {
+        System.arraycopy(chunk, from, text, textEnd, to - from);
+        textEnd += to - from;
+    }
+
+    private void takeOut(byte[] chunk, int from, int to, int kinds) {
+        text[textEnd++] = (byte) (SIGNS[to - from] + ((kinds & UPPER) == 0 ? 0 : 1));
+        int end = digestsEnd;
+        for (int i = from; i < to; i += 2) {
+            digests[end++] = (byte) (VALUES[chunk[i]] << 4 | VALUES[chunk[i + 1]]);
+        }
+        digestsEnd = end;
     }
 
     private static boolean isDigest(int length, int kinds) {

@@ -8,7 +8,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.inventory.Condition;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
@@ -30,6 +29,16 @@ import rollbook.verification.ClearingGate.Hold;
  * @param copies the roll's copies, without one on that medium
  */
 record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
+    /** Reasons that are only told; any other keeps a copy that agrees with its reference from being proven. */
+    private static final Set<VerdictReason> REMARKS = EnumSet.of(
+            VerdictReason.BYTE_ORDER_REVERSED,
+            VerdictReason.ROUND_TRIP_PROVEN,
+            VerdictReason.NO_ROUND_TRIP,
+            VerdictReason.SAME_LINES_FOR_TWO_COPIES,
+            VerdictReason.SPELLED_OTHERWISE,
+            VerdictReason.MOVED_FILES,
+            VerdictReason.EXTRA_FILES);
+
     /** What clearing the card itself depends on. */
     Proof(ClearingRules rules, List<Copy> copies, Map<UUID, CopyVerdict> verdicts) {
         this(rules, MediaKind.CARD, copies, verdicts);
@@ -130,8 +139,7 @@ record Proof(ClearingRules rules, MediaKind subject, List<Copy> copies, Map<UUID
     }
 
     private static Set<VerdictReason> dependence(CopyVerdict verdict) {
-        return Stream.of(VerdictReason.values())
-                .filter(VerdictReason::isDependence)
+        return EnumSet.complementOf(EnumSet.copyOf(REMARKS)).stream()
                 .filter(reason -> verdict.reasons().contains(reason.name()))
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(VerdictReason.class)));
     }

@@ -1,10 +1,11 @@
 package rollbook.verification;
 
 import java.lang.ref.SoftReference;
+import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.DocumentHints;
@@ -16,26 +17,37 @@ import rollbook.manifest.PackedEntries;
  */
 @Component
 class ReadDocuments {
-    private final Map<Reading, SoftReference<PackedEntries>> entries = new ConcurrentHashMap<>();
+    /** The one that was used longest ago first. */
+    private final Map<Reading, Remembered> entries = new LinkedHashMap<>(16, 0.75f, true);
 
     private record Reading(UUID documentId, DocumentHints hints) {}
 
-    void remember(UUID documentId, DocumentHints hints, @Nullable PackedEntries read) {
-        entries.values().removeIf(reference -> reference.refersTo(null));
-        if (read != null) {
-            entries.put(new Reading(documentId, hints), new SoftReference<>(read));
+    private record Remembered(long bytes, SoftReference<PackedEntries> entries) {}
+
+    synchronized void remember(UUID documentId, DocumentHints hints, @Nullable PackedEntries read) {
+        entries.values().removeIf(one -> one.entries().refersTo(null));
+        if (read == null) {
+            return;
         }
+        long room = mostBytes() - read.bytes();
+        long used = entries.values().stream().mapToLong(Remembered::bytes).sum();
+        for (Iterator<Remembered> oldest = entries.values().iterator(); used > room && oldest.hasNext(); ) {
+            used -= oldest.next().bytes();
+            oldest.remove();
+        }
+        entries.put(new Reading(documentId, hints), new Remembered(read.bytes(), new SoftReference<>(read)));
     }
 
-    Optional<PackedEntries> entries(UUID documentId, DocumentHints hints) {
-        return Optional.ofNullable(entries.get(new Reading(documentId, hints))).map(SoftReference::get);
+    synchronized Optional<PackedEntries> entries(UUID documentId, DocumentHints hints) {
+        return Optional.ofNullable(entries.get(new Reading(documentId, hints)))
+                .map(remembered -> remembered.entries().get());
     }
 
-    void forgetAll() {
+    synchronized void forgetAll() {
         entries.clear();
     }
 
-    /** How much of the memory the entries of one document may take to be remembered. */
+    /** How much of the memory all that is remembered may take. */
     static long mostBytes() {
         return Runtime.getRuntime().maxMemory() / 3;
     }

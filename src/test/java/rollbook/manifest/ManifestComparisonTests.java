@@ -320,6 +320,47 @@ class ManifestComparisonTests {
         }
     }
 
+    /** Lists in ascending order are gone through side by side, others by an index: what is found is the same. */
+    @Test
+    void theOrderOfTheListsDoesNotMatter() {
+        for (long seed = 1; seed <= 2_000; seed++) {
+            SplittableRandom random = new SplittableRandom(seed);
+            List<ManifestEntry> reference = someOf(random);
+            List<ManifestEntry> copy = someOf(random);
+
+            ManifestComparison ascending = ManifestComparison.of(ofDocument(reference), ofDocument(copy));
+            java.util.Collections.shuffle(reference, new java.util.Random(seed));
+            java.util.Collections.shuffle(copy, new java.util.Random(-seed));
+            ManifestComparison shuffled = ManifestComparison.of(ofDocument(reference), ofDocument(copy));
+
+            for (Kind kind : Kind.values()) {
+                assertThat(shuffled.count(kind)).as("seed %d, %s", seed, kind).isEqualTo(ascending.count(kind));
+            }
+            assertThat(shuffled.findings().stream().filter(finding -> finding.kind() != Kind.MOVED))
+                    .as("seed %d", seed)
+                    .containsExactlyInAnyOrderElementsOf(ascending.findings().stream()
+                            .filter(finding -> finding.kind() != Kind.MOVED)
+                            .toList());
+        }
+    }
+
+    /** Some files in the order of their names, of which no two are spelled alike or hold the same. */
+    private static List<ManifestEntry> someOf(SplittableRandom random) {
+        List<ManifestEntry> files = new ArrayList<>();
+        for (int number = 100; number < 200; number++) {
+            if (random.nextInt(4) > 0) {
+                files.add(md5("f" + number, random.nextInt(20) == 0 ? number - 100 : number));
+            }
+        }
+        return files;
+    }
+
+    private static FileListing ofDocument(List<ManifestEntry> entries) {
+        PackedEntries document = new PackedEntries();
+        entries.forEach(document::add);
+        return FileListing.of(document, new PartFilter("", List.of()));
+    }
+
     private static long mostPairs(List<ManifestEntry> reference, List<ManifestEntry> copy) {
         long pairs = 0;
         for (int seed = 0; seed < 3; seed++) {

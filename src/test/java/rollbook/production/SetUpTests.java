@@ -48,8 +48,10 @@ class SetUpTests {
         var done = setUp(setupCode.renew(), "ines", "TIDE");
         assertThat(done).hasStatus3xxRedirection().hasRedirectedUrl("/sign-in");
         assertThat(done.getMvcResult().getFlashMap().get("notice")).isNotNull();
-        assertThat(count("production_member") + count("production_clearing_policy"))
-                .isEqualTo(2);
+        assertThat(count("production_member")).isOne();
+        assertThat(count("production_clearing_policy"))
+                .as("one for each kind of medium that holds files")
+                .isEqualTo(4);
         assertThat(jdbc.sql("select time_zone || ' ' || currency from production_production where code = 'TIDE'")
                         .query(String.class)
                         .single())
