@@ -7,8 +7,10 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.jspecify.annotations.Nullable;
@@ -52,6 +54,7 @@ final class GatePortal implements GateStage {
 
     private @Nullable Scene scene;
     private int cards;
+    private final AtomicInteger lists = new AtomicInteger();
     private final List<UUID> rollIds = new ArrayList<>();
     private final List<List<Sent>> sent = new ArrayList<>();
     private final List<UUID> media = new ArrayList<>();
@@ -261,7 +264,7 @@ final class GatePortal implements GateStage {
     /** A comment with its number makes each list a document of its own. */
     private byte[] list(GateAct act) {
         String code = rollCode(act.roll());
-        String list = "# %d%n".formatted(sent.get(act.roll()).size()) + ONE.formatted(code);
+        String list = "# %d%n".formatted(lists.incrementAndGet()) + ONE.formatted(code);
         String whole = switch (act.content()) {
             case GateModel.WHOLE -> list + OTHER.formatted(2, code);
             case GateModel.OTHER_BYTES -> list + OTHER.formatted(3, code);
@@ -361,7 +364,7 @@ final class GatePortal implements GateStage {
     private void load() {
         rollIds.add(rolls.load(
                 wrangler(), rollCode(rollIds.size()), scene().camera(), scene().day(), card, scene().format()));
-        sent.add(new ArrayList<>());
+        sent.add(Collections.synchronizedList(new ArrayList<>()));
     }
 
     private void startOffload(GateAct act) {
