@@ -83,7 +83,7 @@ final class Bench {
         Arrays.stream(arguments).map(String::valueOf).forEach(command::add);
         Process process = new ProcessBuilder(command)
                 .redirectOutput(ProcessBuilder.Redirect.INHERIT)
-                .redirectError(folder.resolve("log.txt").toFile())
+                .redirectError(ProcessBuilder.Redirect.appendTo(folder.resolve("log.txt").toFile()))
                 .start();
         int status = process.waitFor();
         if (status != 0) {

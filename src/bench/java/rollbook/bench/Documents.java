@@ -45,7 +45,7 @@ final class Documents {
     static Path make(Path folder, String format, Medium medium, int files, long seed) throws IOException {
         Path path = folder.resolve("unfinished");
         boolean unordered = format.equals("gnu-unordered");
-        Frames frames = new Frames(seed, unordered ? new SplittableRandom(medium.ordinal()) : null);
+        Frames frames = new Frames(seed, files, unordered ? new SplittableRandom(medium.ordinal()) : null);
         if (format.equals("mhl")) {
             mhl(path, medium, files, frames);
         } else {
@@ -102,6 +102,7 @@ final class Documents {
         private final SplittableRandom random;
         private final @Nullable SplittableRandom order;
         private final long seed;
+        private final int files;
         private final byte[] digest = new byte[16];
         private int[] frames = {};
         private int number = -1;
@@ -109,7 +110,8 @@ final class Documents {
         private int at;
 
         /** @param order shuffles the frames of a clip; null leaves them as they were recorded */
-        Frames(long seed, @Nullable SplittableRandom order) {
+        Frames(long seed, int files, @Nullable SplittableRandom order) {
+            this.files = files;
             this.random = new SplittableRandom(seed);
             this.order = order;
             this.seed = seed;
@@ -128,7 +130,8 @@ final class Documents {
             clip++;
             at = 0;
             int first = random.nextInt(FRAMES_PER_SECOND * 86_400);
-            frames = IntStream.range(first, first + 300 + random.nextInt(4_000)).toArray();
+            int length = Math.min(300 + random.nextInt(4_000), files - number);
+            frames = IntStream.range(first, first + length).toArray();
             for (int i = frames.length - 1; order != null && i > 0; i--) {
                 int other = order.nextInt(i + 1);
                 int frame = frames[i];

@@ -18,6 +18,7 @@ import rollbook.manifest.ManifestReader;
  */
 final class IntakeBench {
     private static final int WARM_UP_ROUNDS = 2;
+    private static final int CHUNK_BYTES = 448 << 10;
     private static final double MOST_TIMES_PARSING = 1.3;
     private static final double TIMES_FASTER_THAN_SORTING = 3;
     private static final double MOST_BYTES_PER_FILE = 20;
@@ -140,7 +141,7 @@ final class IntakeBench {
         ChunkPacking packing = new ChunkPacking();
         long bytes = 0;
         try (InputStream in = Files.newInputStream(copy)) {
-            for (byte[] chunk = in.readNBytes(1 << 20); chunk.length > 0; chunk = in.readNBytes(1 << 20)) {
+            for (byte[] chunk = in.readNBytes(CHUNK_BYTES); chunk.length > 0; chunk = in.readNBytes(CHUNK_BYTES)) {
                 bytes += packing.pack(chunk).content().length;
             }
         }

@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.jsoup.Connection;
 import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -33,7 +34,7 @@ final class UploadBench {
 
     private final Portal portal;
     private final Portal.Show show;
-    private final Map<String, String> cookies;
+    private final Map<String, String> cookies = new HashMap<>();
     private final String csrf;
     private final Path document;
 
@@ -41,8 +42,7 @@ final class UploadBench {
         this.portal = portal;
         this.document = document;
         this.show = portal.show();
-        this.cookies = signIn();
-        this.csrf = cookies.get("XSRF-TOKEN");
+        this.csrf = signIn();
     }
 
     /** Keeps what is sent in a file. */
@@ -115,7 +115,8 @@ final class UploadBench {
         Figures.print(label + "rate of the plain upload until the answer", Figures.median(plainAnswered), "MB/s");
     }
 
-    private Map<String, String> signIn() throws IOException {
+    /** Takes the session's cookies, and hands out the token that forms carry. */
+    private String signIn() throws IOException {
         String hash = portal.get(PasswordEncoder.class).encode(PASSWORD);
         String name = portal.jdbc()
                 .sql("update people_person set password_hash = ? where id = ? returning sign_in_name")
@@ -130,10 +131,9 @@ final class UploadBench {
                 .data("username", name)
                 .data("password", PASSWORD)
                 .post();
-        session.newRequest(base + show.production().path("documents")).get();
-        Map<String, String> known = new HashMap<>();
-        session.cookieStore().getCookies().forEach(cookie -> known.put(cookie.getName(), cookie.getValue()));
-        return known;
+        Document page = session.newRequest(base + show.production().path("documents")).get();
+        session.cookieStore().getCookies().forEach(cookie -> cookies.put(cookie.getName(), cookie.getValue()));
+        return page.select("input[name=_csrf]").first().val();
     }
 
     private Sent send(String address, String padding) throws IOException {

@@ -21,7 +21,8 @@ import org.springframework.transaction.annotation.Transactional;
 /** The bytes of documents, in compressed chunks, so that no document is ever held whole. */
 @Repository
 class DocumentContent {
-    private static final int CHUNK_BYTES = 1 << 20;
+    /** Below half of the smallest region of the garbage collector, which handles larger arrays one by one, at length. */
+    private static final int CHUNK_BYTES = 448 << 10;
 
     private final JdbcClient jdbc;
 
@@ -41,7 +42,7 @@ class DocumentContent {
         ChunkPacking packing = new ChunkPacking();
         long size = 0;
         for (int position = 0; ; position++) {
-            byte[] chunk = content.readNBytes(CHUNK_BYTES);
+            byte[] chunk = nextChunk(content);
             if (chunk.length == 0) {
                 return new Stored(sha256.digest(), size);
             }
@@ -54,6 +55,12 @@ class DocumentContent {
                     .params(documentId, position, chunk.length, packed.codec().ordinal(), packed.content())
                     .update();
         }
+    }
+
+    private static byte[] nextChunk(InputStream content) throws IOException {
+        byte[] chunk = new byte[CHUNK_BYTES];
+        int length = content.readNBytes(chunk, 0, CHUNK_BYTES);
+        return length == CHUNK_BYTES ? chunk : Arrays.copyOf(chunk, length);
     }
 
     /** The bytes as they were uploaded; each chunk is fetched when the reader comes to it. */

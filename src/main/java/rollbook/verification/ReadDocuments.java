@@ -49,6 +49,6 @@ class ReadDocuments {
 
     /** How much of the memory all that is remembered may take. */
     static long mostBytes() {
-        return Runtime.getRuntime().maxMemory() / 3;
+        return Runtime.getRuntime().maxMemory() / 4;
     }
 }
