@@ -3,6 +3,7 @@ package rollbook.forecast;
 import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
 import com.github.kagkarlsson.scheduler.task.ExecutionOperations;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -20,6 +21,10 @@ import rollbook.production.Productions;
 @Component
 class ForecastJob {
     private static final LocalTime NIGHT = LocalTime.of(3, 0);
+    /** What failed is tried again after a minute, then after twice as long each time, up to this. */
+    private static final Duration LONGEST_WAIT = Duration.ofHours(1);
+
+    private static final int DOUBLINGS = 6;
 
     private final ForecastInputs inputs;
     private final ForecastRuns runs;
@@ -65,6 +70,17 @@ class ForecastJob {
             } else {
                 job.reschedule(execution, clock.instant());
             }
+        });
+    }
+
+    /** Keeps what went wrong, for people to see, and tries again later; the forecast from before stays. */
+    void tryAgain(ExecutionComplete failed, ExecutionOperations<Void> job) {
+        UUID productionId = UUID.fromString(failed.getExecution().taskInstance.getId());
+        Duration wait = Duration.ofMinutes(1L << Math.min(DOUBLINGS, failed.getExecution().consecutiveFailures));
+        Instant nextTry = clock.instant().plus(wait.compareTo(LONGEST_WAIT) < 0 ? wait : LONGEST_WAIT);
+        transaction.executeWithoutResult(status -> {
+            runs.fail(productionId, Failure.of(failed.getCause().orElse(null)), nextTry);
+            job.reschedule(failed, nextTry);
         });
     }
 

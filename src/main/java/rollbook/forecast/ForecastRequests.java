@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
+import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceCurrentlyExecutingException;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import java.time.Clock;
 import java.util.EnumSet;
@@ -100,9 +101,17 @@ class ForecastRequests {
     private void schedule(UUID productionId, Set<Because> because) {
         // The state's row first: who holds it is alone in looking for the job's row and in adding it.
         runs.ask(productionId, because);
-        scheduler
-                .getObject()
-                .scheduleIfNotExists(new TaskInstance<Void>(TASK, productionId.toString()), clock.instant());
+        try {
+            // One that failed and waits to be tried again doesn't wait any longer: what was wrong may be mended.
+            scheduler
+                    .getObject()
+                    .schedule(
+                            new TaskInstance<Void>(TASK, productionId.toString()),
+                            clock.instant(),
+                            SchedulerClient.ScheduleOptions.WHEN_EXISTS_RESCHEDULE);
+        } catch (TaskInstanceCurrentlyExecutingException running) {
+            // It sees at its end that more was asked for.
+        }
     }
 
     /** What the current transaction asks for. */

@@ -17,8 +17,13 @@ record ForecastRun(long id, Instant computedAt, Set<Because> because, ForecastIn
      * @param newest null before the first one
      * @param checkedAt when the newest one was last found to hold
      * @param outdated whether something changed since, so that a new one is being computed
+     * @param failure why there is no newer one; null if nothing failed
      */
-    record Standing(@Nullable ForecastRun newest, @Nullable Instant checkedAt, boolean outdated) {
-        static final Standing NONE = new Standing(null, null, false);
+    record Standing(
+            @Nullable ForecastRun newest,
+            @Nullable Instant checkedAt,
+            boolean outdated,
+            @Nullable Failure failure) {
+        static final Standing NONE = new Standing(null, null, false, null);
     }
 }

@@ -61,7 +61,8 @@ class ForecastRuns {
                         insert into forecast_state as s (production_id, asked, answered, because, computed_at)
                         values (:production, :number, :number, '{}', :now)
                         on conflict (production_id) do update
-                            set answered = greatest(s.answered, :number), computed_at = :now
+                            set answered = greatest(s.answered, :number), computed_at = :now,
+                                failing_since = null, failure = null, next_try_at = null
                         """)
                 .param("production", productionId)
                 .param("number", asked.number())
@@ -85,6 +86,20 @@ class ForecastRuns {
                 .update();
     }
 
+    /** Keeps that a forecast failed, and since when none succeeds. */
+    void fail(UUID productionId, String what, Instant nextTryAt) {
+        jdbc.sql("""
+                        update forecast_state set failing_since = coalesce(failing_since, :now), failure = :what,
+                            next_try_at = :nextTry
+                        where production_id = :production
+                        """)
+                .param("now", Timestamp.from(clock.instant()))
+                .param("what", what)
+                .param("nextTry", Timestamp.from(nextTryAt))
+                .param("production", productionId)
+                .update();
+    }
+
     /**
      * Whether nothing was asked for after the request of that number; then the reasons are forgotten. Keeps others from
      * asking until the transaction ends.
@@ -104,6 +119,7 @@ class ForecastRuns {
     ForecastRun.Standing standing(UUID productionId) {
         return jdbc.sql("""
                         select s.computed_at as checked_at, s.asked > s.answered as outdated,
+                               s.failing_since, s.failure, s.next_try_at,
                                r.id, r.computed_at, r.because, r.inputs, r.results
                         from forecast_state s
                         left join lateral (select * from forecast_run where production_id = s.production_id
@@ -114,7 +130,8 @@ class ForecastRuns {
                 .query((row, number) -> new ForecastRun.Standing(
                         row.getString("inputs") == null ? null : run(row),
                         instant(row, "checked_at"),
-                        row.getBoolean("outdated")))
+                        row.getBoolean("outdated"),
+                        failure(row)))
                 .optional()
                 .orElse(ForecastRun.Standing.NONE);
     }
@@ -156,6 +173,13 @@ class ForecastRuns {
                 because(row),
                 ForecastJson.read(row.getString("inputs"), ForecastInput.class),
                 ForecastJson.read(row.getString("results"), StorageForecast.class));
+    }
+
+    private static @Nullable Failure failure(ResultSet row) throws SQLException {
+        Instant since = instant(row, "failing_since");
+        return since == null
+                ? null
+                : new Failure(since, row.getString("failure"), row.getTimestamp("next_try_at").toInstant());
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
