@@ -20,7 +20,7 @@ create table forecast_order_step (
     order_id uuid        not null references forecast_order (id) on delete cascade,
     number   int         not null check (number > 0),
     at       timestamptz not null,
-    by       uuid        not null references people_person (id),
+    by_id    uuid        not null references people_person (id),
     step     text        not null check (step in ('CAME', 'CANCELLED')),
     items    int         not null check (items > 0),
     constraint forecast_order_step_pk primary key (order_id, number)

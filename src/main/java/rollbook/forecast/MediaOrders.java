@@ -154,7 +154,7 @@ public class MediaOrders {
     private void addStep(Membership by, MediaOrder order, String step, int items) {
         try {
             jdbc.sql("""
-                            insert into forecast_order_step (order_id, number, at, by, step, items)
+                            insert into forecast_order_step (order_id, number, at, by_id, step, items)
                             values (?, ?, ?, ?, ?, ?)
                             """)
                     .params(

@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.util.List;
 import rollbook.offload.Encoding;
+import rollbook.quantity.Share;
 
 /**
  * What an encoding leaves of the bytes recorded: as measured once enough rolls tell, until then as the copy plan says.
@@ -14,6 +15,9 @@ import rollbook.offload.Encoding;
 record Reduction(long keptBytes, long recordedBytes, int rolls, int plannedPercent) {
     /** Fewer may be a test shoot or one kind of picture; common practice, no source. */
     static final int ROLLS_NEEDED = 5;
+
+    /** As recorded. */
+    static final Reduction NONE = new Reduction(0, 0, 0, 100);
 
     static Reduction of(List<Encoding> encodings, int plannedPercent) {
         return new Reduction(

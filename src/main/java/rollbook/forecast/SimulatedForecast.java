@@ -1,0 +1,50 @@
+package rollbook.forecast;
+
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import rollbook.burndown.PoolOutlook;
+import rollbook.burndown.PoolPaths;
+import rollbook.burndown.Show;
+import rollbook.burndown.SimulatedShow;
+import rollbook.burndown.Simulation;
+import rollbook.learning.Learned;
+import rollbook.learning.Learning;
+import rollbook.ordering.Ordering;
+
+/** The forecast that learns from the wrapped days, plays the rest of the show many times, and says what to order. */
+final class SimulatedForecast {
+    static final String METHOD_ID = "simulated-1";
+
+    private SimulatedForecast() {}
+
+    static StorageForecast of(ForecastInput input) {
+        Learned learned = Learning.from(input.shotDays(), input.habits());
+        Show show = input.show();
+        SimulatedShow simulated = Simulation.run(
+                show, input.pools(), learned, input.fillLevel(), input.seed(), input.replicates());
+        Map<UUID, PoolPaths> paths =
+                simulated.paths().stream().collect(Collectors.toMap(PoolPaths::poolId, Function.identity()));
+        return new StorageForecast(
+                METHOD_ID,
+                input.today(),
+                input.endOfShow(),
+                learned,
+                RecordingOutlook.of(show, learned, input.seed(), input.replicates()),
+                simulated.outlook().pools().stream()
+                        .map(pool -> leg(pool, paths.get(pool.poolId()), input))
+                        .toList());
+    }
+
+    private static LegForecast leg(PoolOutlook pool, PoolPaths paths, ForecastInput input) {
+        return new LegForecast(
+                pool.poolId(),
+                pool.poolName(),
+                pool.roomNowBytes(),
+                pool,
+                input.offerFor(pool.poolId())
+                        .map(offer -> Ordering.advise(paths, offer, input.serviceLevel(), input.asOf()))
+                        .orElse(null));
+    }
+}
