@@ -102,7 +102,7 @@ public class FlagActs {
      */
     @Transactional
     public void acknowledge(Membership by, UUID flagId, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.ACKNOWLEDGED, "", null);
+        change(by, flagId, afterAct, PoolFlag.Kind.ACKNOWLEDGED, "flag.acknowledged", "", null);
     }
 
     /**
@@ -113,7 +113,7 @@ public class FlagActs {
      */
     @Transactional
     public void snooze(Membership by, UUID flagId, String reason, LocalDate until, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.SNOOZED, reason, until);
+        change(by, flagId, afterAct, PoolFlag.Kind.SNOOZED, "flag.snoozed", reason, until);
     }
 
     /**
@@ -124,11 +124,17 @@ public class FlagActs {
      */
     @Transactional
     public void reopen(Membership by, UUID flagId, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.REOPENED, "", null);
+        change(by, flagId, afterAct, PoolFlag.Kind.REOPENED, "flag.reopened", "", null);
     }
 
     private void change(
-            Membership by, UUID flagId, int afterAct, PoolFlag.Kind kind, String reason, @Nullable LocalDate until) {
+            Membership by,
+            UUID flagId,
+            int afterAct,
+            PoolFlag.Kind kind,
+            String action,
+            String reason,
+            @Nullable LocalDate until) {
         lock(by.productionId());
         PoolFlag flag = get(by.productionId(), flagId);
         String legName = plan.leg(by.productionId(), flag.legId()).name();
@@ -137,7 +143,7 @@ public class FlagActs {
         }
         add(flag, kind, by, reason, until, null, null);
         trail.add(by.act(
-                "flag." + kind.name().toLowerCase(java.util.Locale.ROOT),
+                action,
                 "leg",
                 legName,
                 until == null ? reason : "until %s: %s".formatted(until, reason)));

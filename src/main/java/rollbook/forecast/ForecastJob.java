@@ -29,6 +29,7 @@ class ForecastJob {
     private final ForecastInputs inputs;
     private final ForecastRuns runs;
     private final ForecastRequests requests;
+    private final FlagActs flags;
     private final Productions productions;
     private final TransactionTemplate transaction;
     private final TransactionTemplate snapshot;
@@ -38,12 +39,14 @@ class ForecastJob {
             ForecastInputs inputs,
             ForecastRuns runs,
             ForecastRequests requests,
+            FlagActs flags,
             Productions productions,
             PlatformTransactionManager transactions,
             Clock clock) {
         this.inputs = inputs;
         this.runs = runs;
         this.requests = requests;
+        this.flags = flags;
         this.productions = productions;
         this.transaction = new TransactionTemplate(transactions);
         this.snapshot = new TransactionTemplate(transactions);
@@ -56,9 +59,12 @@ class ForecastJob {
     long compute(UUID productionId) {
         Gathered gathered =
                 snapshot.execute(status -> new Gathered(runs.asked(productionId), inputs.gather(productionId)));
-        StorageForecast forecast = SimpleRatioForecast.of(gathered.input());
-        transaction.executeWithoutResult(
-                status -> runs.keep(productionId, gathered.asked(), gathered.input(), forecast));
+        StorageForecast forecast = SimulatedForecast.of(gathered.input());
+        transaction.executeWithoutResult(status -> {
+            flags.lock(productionId);
+            long runId = runs.keep(productionId, gathered.asked(), gathered.input(), forecast);
+            flags.follow(productionId, runId, forecast);
+        });
         return gathered.asked().number();
     }
 

@@ -1,19 +1,27 @@
 package rollbook.forecast;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
+import rollbook.ordering.Flag;
+import rollbook.ordering.OrderAdvice;
 
 /** What the newest forecast of a production says. */
 @Service
 public class Forecasts {
+    private static final double BAD_LUCK = 0.1;
+
     private final ForecastRuns runs;
     private final ForecastJob job;
+    private final FlagActs flags;
     private final StorageWords words;
 
-    Forecasts(ForecastRuns runs, ForecastJob job, StorageWords words) {
+    Forecasts(ForecastRuns runs, ForecastJob job, FlagActs flags, StorageWords words) {
         this.runs = runs;
         this.job = job;
+        this.flags = flags;
         this.words = words;
     }
 
@@ -33,30 +41,33 @@ public class Forecasts {
             return Optional.empty();
         }
         StorageForecast forecast = run.results();
+        Map<UUID, PoolFlag> raised = flags.newestByLeg(productionId);
         return Optional.of(new StorageOutlook(
                 words.sentence(forecast),
                 standing.checkedAt(),
                 forecast.today(),
                 forecast.endOfShow(),
                 Urgency.worstFirst(forecast).stream()
-                        .map(leg -> leg(leg, forecast))
+                        .map(leg -> leg(leg, raised.get(leg.legId()), forecast))
                         .toList()));
     }
 
-    private StorageOutlook.Leg leg(LegForecast leg, StorageForecast forecast) {
-        RunOut runOut = leg.runOut();
-        OrderProposal order = leg.order();
+    private StorageOutlook.Leg leg(LegForecast leg, @Nullable PoolFlag flag, StorageForecast forecast) {
+        OrderAdvice advice = leg.advice();
+        OrderAdvice.Order order = leg.order();
+        boolean raised = flag != null && flag.isOpen() && flag.state() != Flag.State.SNOOZED;
         return new StorageOutlook.Leg(
                 leg.legId(),
                 leg.legName(),
                 words.sentence(leg, forecast),
-                leg.flag(),
-                leg.runOutOn(),
-                runOut == null ? null : runOut.day(),
+                leg.need(),
+                raised || leg.need() == OrderFlag.NO_SUPPLY,
+                leg.outlook().chanceOfRunningOut(),
+                leg.outlook().runsOutBy(BAD_LUCK),
                 order == null ? null : order.orderBy(),
                 order == null ? 0 : order.items(),
                 order == null ? 0 : order.packs(),
-                order == null ? null : order.cost(),
-                order == null ? null : order.currency());
+                order == null ? null : advice.cost(),
+                order == null ? null : advice.offer().currency());
     }
 }

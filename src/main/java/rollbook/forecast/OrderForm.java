@@ -9,21 +9,19 @@ import jakarta.validation.constraints.Positive;
 import jakarta.validation.constraints.Size;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Objects;
 import java.util.UUID;
-import org.springframework.format.annotation.DateTimeFormat;
+import org.jspecify.annotations.Nullable;
 
 /** Media that was ordered, as a person writes it. */
 record OrderForm(
-        @NotNull @Min(1) @Max(10_000) Integer items,
+        @NotNull @Min(1) @Max(10_000) @Nullable Integer items,
 
-        @NotNull @Positive @DecimalMax("1000000") @Digits(integer = 7, fraction = 9)
+        @NotNull @Positive @DecimalMax("1000000") @Digits(integer = 7, fraction = 9) @Nullable
         BigDecimal itemCapacityGb,
 
-        @NotNull @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-        LocalDate orderedOn,
-
-        @NotNull @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-        LocalDate expectedOn,
+        @NotNull LocalDate orderedOn,
+        @NotNull @Nullable LocalDate expectedOn,
 
         @NotNull @Size(max = 200) String note) {
 
@@ -33,17 +31,19 @@ record OrderForm(
         note = note == null ? "" : note.strip();
     }
 
+    /** Only of a form without errors. */
     boolean isExpectedBeforeItIsOrdered() {
-        return expectedOn.isBefore(orderedOn);
+        return Objects.requireNonNull(expectedOn).isBefore(orderedOn);
     }
 
+    /** Only of a form without errors. */
     MediaOrders.NewOrder order(UUID legId) {
         return new MediaOrders.NewOrder(
                 legId,
                 orderedOn,
-                expectedOn,
-                items,
-                itemCapacityGb.movePointRight(GB_DIGITS).longValueExact(),
+                Objects.requireNonNull(expectedOn),
+                Objects.requireNonNull(items),
+                Objects.requireNonNull(itemCapacityGb).movePointRight(GB_DIGITS).longValueExact(),
                 note);
     }
 }

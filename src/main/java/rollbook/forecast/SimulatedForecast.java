@@ -38,13 +38,11 @@ final class SimulatedForecast {
     }
 
     private static LegForecast leg(PoolOutlook pool, PoolPaths paths, ForecastInput input) {
-        return new LegForecast(
-                pool.poolId(),
-                pool.poolName(),
-                pool.roomNowBytes(),
+        return LegForecast.of(
                 pool,
                 input.offerFor(pool.poolId())
                         .map(offer -> Ordering.advise(paths, offer, input.serviceLevel(), input.asOf()))
-                        .orElse(null));
+                        .orElse(null),
+                input.serviceLevel());
     }
 }

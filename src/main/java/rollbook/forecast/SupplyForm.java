@@ -15,7 +15,6 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.format.annotation.DateTimeFormat;
 
 /** Where more media for a leg comes from, as a person writes it. */
 record SupplyForm(
@@ -32,9 +31,7 @@ record SupplyForm(
         @NotNull @Min(0) @Max(250) Integer slowLeadTimeWorkingDays,
         @Nullable String country,
 
-        @NotNull @DateTimeFormat(iso = DateTimeFormat.ISO.TIME)
-        LocalTime orderCutOff,
-
+        @NotNull LocalTime orderCutOff,
         @NotNull DeliveredTo deliveredTo,
 
         @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3)
@@ -94,7 +91,7 @@ record SupplyForm(
                 legId,
                 itemCapacityGb.movePointRight(GB_DIGITS).longValueExact(),
                 packSize,
-                minorUnits(itemPrice, currency),
+                minorUnits(Objects.requireNonNull(itemPrice), currency),
                 new LegSupply.Source(
                         supplier,
                         leadTimeWorkingDays,
