@@ -7,4 +7,8 @@ public record Band(long p10, long p25, long p50, long p75, long p90) {
     public static Band certain(long value) {
         return new Band(value, value, value, value, value);
     }
+
+    public Band plus(long value) {
+        return new Band(p10 + value, p25 + value, p50 + value, p75 + value, p90 + value);
+    }
 }

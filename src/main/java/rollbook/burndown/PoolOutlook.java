@@ -42,9 +42,9 @@ public record PoolOutlook(
     /**
      * What happens to the pool on a date, in this order: items leave, bytes are released, days are shot, orders arrive.
      *
-     * @param leftBytes at the end of the date
+     * @param leftBytes at the end of the date, with what arrives before the next
      * @param demandBytes written on this date, today with what is waiting
-     * @param arrivingBytes the same whether it arrives on this date or not is told by {@link ExpectedArrival}
+     * @param returningBytes released, and room on items that can be used again
      * @param chanceOfHavingRunOut on this date or before
      */
     public record Point(
@@ -54,7 +54,6 @@ public record PoolOutlook(
             Band demandBytes,
             long leavingBytes,
             Band returningBytes,
-            Band arrivingBytes,
             double chanceOfHavingRunOut) {
         public Point {
             days = List.copyOf(days);
