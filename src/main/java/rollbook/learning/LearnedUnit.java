@@ -1,0 +1,34 @@
+package rollbook.learning;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is known of one unit's days.
+ *
+ * @param belief about recorded / planned bytes of its days to come
+ * @param borrowed how much of the level comes from elsewhere, 0 to 1: from the other units, or from the prior where
+ *     there are none
+ * @param days of its own that taught a ratio, merged ones as one
+ * @param effectiveDays the same, older days counting less
+ * @param unplannedBytesPerDay recorded on days with nothing planned, over all its days; no forecast adds them
+ * @param apart minutes and bytes per minute; null unless every day that taught has minutes
+ */
+public record LearnedUnit(
+        String unit,
+        Belief belief,
+        double borrowed,
+        boolean borrowedFromUnits,
+        int days,
+        double effectiveDays,
+        double unplannedBytesPerDay,
+        @Nullable Apart apart,
+        List<Remark> remarks) {
+
+    /** Shooting more, and shooting fatter: recorded / planned minutes, and the same of bytes per minute. */
+    public record Apart(Belief minutes, Belief bytesPerMinute) {}
+
+    public LearnedUnit {
+        remarks = List.copyOf(remarks);
+    }
+}
