@@ -1,5 +1,7 @@
 package rollbook.ordering;
 
+import rollbook.quantity.ExactDivision;
+
 /**
  * The same item for hire instead of for sale.
  *
@@ -16,6 +18,6 @@ public record Hire(long weeklyRateMinorUnits, int minimumWeeks) {
 
     /** What one item costs that is hired for so many calendar days. */
     long priceMinorUnits(long days) {
-        return Math.multiplyExact(weeklyRateMinorUnits, Math.max(minimumWeeks, Math.ceilDiv(days, 7)));
+        return Math.multiplyExact(weeklyRateMinorUnits, Math.max(minimumWeeks, ExactDivision.ceil(days, 7)));
     }
 }

@@ -30,8 +30,7 @@ public record Offer(
 
     /** The same, were it not for hire. */
     public Offer forSaleOnly() {
-        return new Offer(
-                id, name, poolId, itemCapacityBytes, packSize, itemPriceMinorUnits, currency, null, supplier);
+        return new Offer(id, name, poolId, itemCapacityBytes, packSize, itemPriceMinorUnits, currency, null, supplier);
     }
 
     long packPriceMinorUnits() {

@@ -88,8 +88,7 @@ public final class Ordering {
                 packs,
                 Math.multiplyExact(packs, offer.packSize()),
                 Math.multiplyExact(packs, packBytes),
-                Math.addExact(
-                        Math.multiplyExact(packs, offer.packPriceMinorUnits()), supplier.deliveryMinorUnits()));
+                Math.addExact(Math.multiplyExact(packs, offer.packPriceMinorUnits()), supplier.deliveryMinorUnits()));
     }
 
     /** There is one before the end of the show, for somebody who never orders takes more risk than is put up with. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.PoolPaths;
+import rollbook.quantity.ExactDivision;
 
 /**
  * Makes a {@link PurchasePlan}: solves the integer program for what each pool needs by each date with a chance, tries the
@@ -24,7 +25,8 @@ final class PurchasePlanning {
 
     private static final int ORDER_DAYS_BETWEEN = 5;
 
-    private record Order(Offer offer, int pool, int delivery, boolean hired, LocalDate orderOn, long packPriceMinorUnits) {}
+    private record Order(
+            Offer offer, int pool, int delivery, boolean hired, LocalDate orderOn, long packPriceMinorUnits) {}
 
     private final List<PurchasePlan.Wanted> wanted;
     private final ServiceLevel level;
@@ -81,10 +83,13 @@ final class PurchasePlanning {
     }
 
     private static LocalDate usefulFrom(Supplier supplier, LocalDate orderOn, double chance) {
-        return supplier.days().arrival(orderOn, supplier.leadTime().days(chance)).plusDays(1);
+        return supplier.days()
+                .arrival(orderOn, supplier.leadTime().days(chance))
+                .plusDays(1);
     }
 
-    @Nullable PurchasePlan plan() {
+    @Nullable
+    PurchasePlan plan() {
         double[] certainty = new double[wanted.size()];
         Arrays.fill(certainty, level.chance());
         PurchasePlan plan = null;
@@ -138,10 +143,11 @@ final class PurchasePlanning {
                     usefulFrom(order.offer().supplier(), order.orderOn(), certainty[order.pool()]),
                     packBytes,
                     order.packPriceMinorUnits(),
-                    Math.ceilDiv(most[order.pool()], packBytes)));
+                    ExactDivision.ceil(most[order.pool()], packBytes)));
         }
-        long[] deliveries =
-                deliverySuppliers.stream().mapToLong(Supplier::deliveryMinorUnits).toArray();
+        long[] deliveries = deliverySuppliers.stream()
+                .mapToLong(Supplier::deliveryMinorUnits)
+                .toArray();
         long[] packs = PurchaseProgram.solve(choices, deliveries, needs);
         return packs == null
                 ? null

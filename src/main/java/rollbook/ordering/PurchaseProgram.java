@@ -31,7 +31,8 @@ final class PurchaseProgram {
      * @param delivery index of the delivery they come in
      * @param usefulFrom the first date on which they help
      */
-    record Choice(int delivery, int pool, LocalDate usefulFrom, long packBytes, long packPriceMinorUnits, long mostPacks) {}
+    record Choice(
+            int delivery, int pool, LocalDate usefulFrom, long packBytes, long packPriceMinorUnits, long mostPacks) {}
 
     /** Bytes a pool must have got in addition by a date. */
     record Need(int pool, LocalDate date, long bytes) {}
@@ -112,7 +113,8 @@ final class PurchaseProgram {
             comes.set(deliveries.get(choice.delivery()), -choice.mostPacks());
         }
         for (int i = 0; i < needs.size(); i++) {
-            Expression enough = model.newExpression("enough").lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
+            Expression enough =
+                    model.newExpression("enough").lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
             for (int index : useful(choices, needs.get(i))) {
                 enough.set(packs.get(index), choices.get(index).packBytes() / BYTES_PER_UNIT);
             }
@@ -132,7 +134,9 @@ final class PurchaseProgram {
         for (int i = 0; i < needs.size(); i++) {
             long bytes = 0;
             for (int index : useful(choices, needs.get(i))) {
-                bytes = Math.addExact(bytes, Math.multiplyExact(packs[index], choices.get(index).packBytes()));
+                bytes = Math.addExact(
+                        bytes,
+                        Math.multiplyExact(packs[index], choices.get(index).packBytes()));
             }
             long lacking = needs.get(i).bytes() - bytes;
             if (lacking > 0) {
@@ -148,7 +152,8 @@ final class PurchaseProgram {
         long cost = 0;
         boolean[] used = new boolean[deliveryMinorUnits.length];
         for (int i = 0; i < packs.length; i++) {
-            cost = Math.addExact(cost, Math.multiplyExact(packs[i], choices.get(i).packPriceMinorUnits()));
+            cost = Math.addExact(
+                    cost, Math.multiplyExact(packs[i], choices.get(i).packPriceMinorUnits()));
             used[choices.get(i).delivery()] |= packs[i] > 0;
         }
         for (int i = 0; i < used.length; i++) {

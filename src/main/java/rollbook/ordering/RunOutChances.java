@@ -101,7 +101,8 @@ final class RunOutChances {
     }
 
     /** The first date by which it has run out with at least this chance. */
-    @Nullable LocalDate firstDateWith(double chance) {
+    @Nullable
+    LocalDate firstDateWith(double chance) {
         for (int date = 0; date < byDate.length; date++) {
             if (byDate[date] >= chance) {
                 return dates.get(date);
@@ -130,7 +131,7 @@ final class RunOutChances {
 
     private void addNeed(PackNeed need, int lastIndex, double chance, long packBytes) {
         for (int replicate = 0; replicate < paths.replicates(); replicate++) {
-            need.add(Math.ceilDiv(worst(replicate, lastIndex), packBytes), chance / paths.replicates());
+            need.add(-Math.floorDiv(-worst(replicate, lastIndex), packBytes), chance / paths.replicates());
         }
     }
 
