@@ -55,8 +55,7 @@ record BurnDown(LocalDate today, LocalDate endOfShow, PoolOutlook pool, List<Poi
                 .map(date -> point(date, days.get(date), kept, roomOnPastDates.get(date), null))
                 .forEach(points::add);
         leg.outlook().points().stream()
-                .map(point -> point(
-                        point.date(), days.getOrDefault(point.date(), List.of()), kept, null, point))
+                .map(point -> point(point.date(), days.getOrDefault(point.date(), List.of()), kept, null, point))
                 .forEach(points::add);
         return new BurnDown(input.today(), input.endOfShow(), leg.outlook(), points);
     }

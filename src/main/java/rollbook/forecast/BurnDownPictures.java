@@ -107,7 +107,8 @@ class BurnDownPictures {
             for (BurnDownChart.End end : List.of(ends.get(1), ends.get(0), ends.get(2))) {
                 if (named.stream().allMatch(other -> Math.abs(other.y() - end.y()) >= LINE)) {
                     named.add(end);
-                    String text = display.text("forecast.chart.end." + end.percent(), display.size(Math.max(0, end.bytes())));
+                    String text =
+                            display.text("forecast.chart.end." + end.percent(), display.size(Math.max(0, end.bytes())));
                     place(chart.plotRight() + 4, end.y() + 4, "start", "tick", text);
                 }
             }

@@ -142,11 +142,7 @@ public class FlagActs {
             throw new Refusal("forecast.refused.flag-changed", legName);
         }
         add(flag, kind, by, reason, until, null, null);
-        trail.add(by.act(
-                action,
-                "leg",
-                legName,
-                until == null ? reason : "until %s: %s".formatted(until, reason)));
+        trail.add(by.act(action, "leg", legName, until == null ? reason : "until %s: %s".formatted(until, reason)));
     }
 
     /** Closes the flag of a leg's pool, if it has an open one. */
@@ -175,15 +171,13 @@ public class FlagActs {
             if (leg.advice() != null) {
                 PoolFlag before = flags.get(leg.legId());
                 Flag after = FlagRule.after(
-                        before == null ? null : before.flag(),
-                        FlagRule.Sighting.of(leg.advice(), forecast.today()));
+                        before == null ? null : before.flag(), FlagRule.Sighting.of(leg.advice(), forecast.today()));
                 follow(productionId, leg.legId(), runId, before, after);
             }
         }
     }
 
-    private void follow(
-            UUID productionId, UUID legId, long runId, @Nullable PoolFlag before, @Nullable Flag after) {
+    private void follow(UUID productionId, UUID legId, long runId, @Nullable PoolFlag before, @Nullable Flag after) {
         if (after == null) {
             return;
         }
@@ -200,7 +194,8 @@ public class FlagActs {
             } else if (before.state() != after.state()) {
                 add(before, PoolFlag.Kind.WOKEN, null, "", null, runId, null);
             }
-            jdbc.sql("update forecast_flag set calm_since = :calm where id = :flag and calm_since is distinct from :calm")
+            jdbc.sql(
+                            "update forecast_flag set calm_since = :calm where id = :flag and calm_since is distinct from :calm")
                     .param("calm", after.calmSince() == null ? null : Date.valueOf(after.calmSince()), Types.DATE)
                     .param("flag", before.id())
                     .update();

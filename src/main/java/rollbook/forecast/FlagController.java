@@ -64,7 +64,10 @@ class FlagController {
         addFlag(membership, flag, model);
         model.addAttribute(
                 "snoozeForm",
-                new SnoozeForm("", today(membership).plusDays(USUAL_SNOOZE_DAYS), flag.last().number()));
+                new SnoozeForm(
+                        "",
+                        today(membership).plusDays(USUAL_SNOOZE_DAYS),
+                        flag.last().number()));
         return "forecast/snooze";
     }
 
@@ -87,8 +90,7 @@ class FlagController {
             page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
             return page;
         }
-        flags.snooze(
-                membership, flagId, snoozeForm.reason().strip(), snoozeForm.until(), snoozeForm.lastAct());
+        flags.snooze(membership, flagId, snoozeForm.reason().strip(), snoozeForm.until(), snoozeForm.lastAct());
         return new ModelAndView(back(membership, "forecast.flag.snoozed", legName(membership, flagId), flash));
     }
 

@@ -18,8 +18,7 @@ class FlagWords {
     }
 
     StoragePage.FlagPart part(PoolFlag flag, ZoneId zone) {
-        List<String> history =
-                flag.acts().stream().map(act -> line(act, zone)).toList();
+        List<String> history = flag.acts().stream().map(act -> line(act, zone)).toList();
         return new StoragePage.FlagPart(
                 flag.id(),
                 says(flag),

@@ -91,12 +91,7 @@ record ForecastInput(
         return days.stream()
                 .filter(ForecastDay::isShot)
                 .map(day -> new ShotDay(
-                        day.unit(),
-                        day.number(),
-                        day.date(),
-                        day.plannedBytes(),
-                        day.actualBytes(),
-                        day.minutes()))
+                        day.unit(), day.number(), day.date(), day.plannedBytes(), day.actualBytes(), day.minutes()))
                 .toList();
     }
 

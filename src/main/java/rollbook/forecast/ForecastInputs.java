@@ -115,7 +115,8 @@ class ForecastInputs {
      *
      * @param bytes null while nothing tells them
      */
-    record RecordedBytes(RecordedRows.RecordedRoll roll, @Nullable Long bytes) {
+    record RecordedBytes(
+            RecordedRows.RecordedRoll roll, @Nullable Long bytes) {
         long bytesOrNone() {
             return bytes == null ? 0 : bytes;
         }
@@ -146,9 +147,7 @@ class ForecastInputs {
         return days.list(productionId).stream()
                 .sorted(Comparator.comparing(ShootingDay::date).thenComparing(day -> unitIds.indexOf(day.unitId())))
                 .map(day -> day(
-                        day,
-                        plans.getOrDefault(day.id(), DayPlan.NONE),
-                        recorded.getOrDefault(day.id(), List.of())))
+                        day, plans.getOrDefault(day.id(), DayPlan.NONE), recorded.getOrDefault(day.id(), List.of())))
                 .toList();
     }
 

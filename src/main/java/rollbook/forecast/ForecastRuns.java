@@ -218,7 +218,10 @@ class ForecastRuns {
         Instant since = instant(row, "failing_since");
         return since == null
                 ? null
-                : new Failure(since, row.getString("failure"), row.getTimestamp("next_try_at").toInstant());
+                : new Failure(
+                        since,
+                        row.getString("failure"),
+                        row.getTimestamp("next_try_at").toInstant());
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {

@@ -33,9 +33,10 @@ class LearnedWords {
     record FirstPlan(LocalDate date, List<ForecastDay> days) {}
 
     List<String> sentences(StorageForecast forecast, ForecastInput inputs, @Nullable FirstPlan first) {
-        List<String> units = inputs.days().stream().map(ForecastDay::unit).distinct().toList();
-        Stream<String> learned = units.stream()
-                .flatMap(unit -> unit(forecast.learned().unit(unit), units.size() > 1, inputs).stream());
+        List<String> units =
+                inputs.days().stream().map(ForecastDay::unit).distinct().toList();
+        Stream<String> learned =
+                units.stream().flatMap(unit -> unit(forecast.learned().unit(unit), units.size() > 1, inputs).stream());
         return Stream.concat(learned, changes(forecast, inputs, first)).toList();
     }
 
@@ -68,7 +69,8 @@ class LearnedWords {
         if (unit.days() == 0) {
             return unit.borrowedFromUnits()
                     ? display.text("forecast.learned.newcomer", factor(level.median()), range(level))
-                    : display.text("forecast.learned.plan-only", range(unit.belief().predictive()));
+                    : display.text(
+                            "forecast.learned.plan-only", range(unit.belief().predictive()));
         }
         List<ForecastDay> shot = inputs.days().stream()
                 .filter(day -> day.isShot() && day.unit().equals(unit.unit()) && day.plannedBytes() > 0)

@@ -23,7 +23,12 @@ record LegForecast(
 
     static LegForecast of(PoolOutlook outlook, @Nullable OrderAdvice advice, ServiceLevel level) {
         return new LegForecast(
-                outlook.poolId(), outlook.poolName(), outlook.roomNowBytes(), need(outlook, advice, level), outlook, advice);
+                outlook.poolId(),
+                outlook.poolName(),
+                outlook.roomNowBytes(),
+                need(outlook, advice, level),
+                outlook,
+                advice);
     }
 
     private static OrderFlag need(PoolOutlook outlook, @Nullable OrderAdvice advice, ServiceLevel level) {

@@ -16,6 +16,7 @@ import rollbook.inventory.Condition;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.inventory.Ownership;
+import rollbook.learning.Encodings;
 import rollbook.offload.Copies;
 import rollbook.offload.Encoding;
 import rollbook.offload.Rolls;
@@ -34,6 +35,8 @@ import rollbook.quantity.Share;
  */
 @Component
 class LegPools {
+    private static final double PER_CENT = 100;
+
     private final CopyPlan plan;
     private final MediaItems items;
     private final Copies copies;
@@ -60,9 +63,8 @@ class LegPools {
                         .collect(Collectors.toMap(Copies.Used::itemId, Copies.Used::bytes)),
                 rows.onReturningLegs(production.id()));
         List<Encoding> encodings = rolls.encodings(production.id());
-        long rollBytes = TypicalRoll.bytes(recorded.stream()
-                .map(ForecastInputs.RecordedBytes::bytesOrNone)
-                .toList());
+        long rollBytes = TypicalRoll.bytes(
+                recorded.stream().map(ForecastInputs.RecordedBytes::bytesOrNone).toList());
         return plan.legs(production.id()).stream()
                 .map(leg -> {
                     Reduction reduction = leg.rendition() == Rendition.ENCODED
@@ -76,7 +78,7 @@ class LegPools {
                                     leg.mediaKind() == MediaKind.TAPE && rollBytes > 0,
                                     kept.ceilOf(rollBytes),
                                     returnAfterDays(leg),
-                                    new Kept(kept),
+                                    kept(leg, kept, encodings),
                                     pools.items(leg),
                                     arrivals.of(leg.id()),
                                     pools.releases(leg),
@@ -84,6 +86,17 @@ class LegPools {
                             reduction);
                 })
                 .toList();
+    }
+
+    /** An encoded leg's share isn't quite the same from roll to roll, and uncertain while few are measured. */
+    private static Kept kept(Leg leg, Share share, List<Encoding> encodings) {
+        if (leg.rendition() != Rendition.ENCODED) {
+            return Kept.WHOLE;
+        }
+        List<Encodings.Roll> rolls = encodings.stream()
+                .map(encoding -> new Encodings.Roll(encoding.recordedBytes(), encoding.encodedBytes()))
+                .toList();
+        return new Kept(share, Encodings.from(leg.keptPercent() / PER_CENT, rolls));
     }
 
     /** The room of a medium that comes back on the day it was written is free from the next morning on. */

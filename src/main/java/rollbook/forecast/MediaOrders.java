@@ -39,12 +39,7 @@ public class MediaOrders {
     private final Clock clock;
 
     MediaOrders(
-            JdbcClient jdbc,
-            CopyPlan plan,
-            FlagActs flags,
-            AuditTrail trail,
-            ForecastRequests requests,
-            Clock clock) {
+            JdbcClient jdbc, CopyPlan plan, FlagActs flags, AuditTrail trail, ForecastRequests requests, Clock clock) {
         this.jdbc = jdbc;
         this.plan = plan;
         this.flags = flags;
@@ -157,13 +152,7 @@ public class MediaOrders {
                             insert into forecast_order_step (order_id, number, at, by_id, step, items)
                             values (?, ?, ?, ?, ?, ?)
                             """)
-                    .params(
-                            order.id(),
-                            order.steps() + 1,
-                            Timestamp.from(clock.instant()),
-                            by.personId(),
-                            step,
-                            items)
+                    .params(order.id(), order.steps() + 1, Timestamp.from(clock.instant()), by.personId(), step, items)
                     .update();
         } catch (DuplicateKeyException taken) {
             throw new Refusal("forecast.refused.order-changed");

@@ -14,10 +14,7 @@ final class NumberRanges {
         for (int i = 0; i < ascending.size(); i++) {
             boolean goesOn = i + 1 < ascending.size() && ascending.get(i + 1) == ascending.get(i) + 1;
             if (!goesOn) {
-                ranges.add(
-                        first == i
-                                ? ascending.get(i).toString()
-                                : ascending.get(first) + "–" + ascending.get(i));
+                ranges.add(first == i ? ascending.get(i).toString() : ascending.get(first) + "–" + ascending.get(i));
                 first = i + 1;
             }
         }

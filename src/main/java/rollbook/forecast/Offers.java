@@ -66,9 +66,7 @@ final class Offers {
                 supply.itemPriceMinorUnits(),
                 Currency.getInstance(production.currency()),
                 // What is kept for good can't go back to whoever hires it out.
-                hire == null || !leg.pool().comesBack()
-                        ? null
-                        : new Hire(hire.weekMinorUnits(), hire.minimumWeeks()),
+                hire == null || !leg.pool().comesBack() ? null : new Hire(hire.weekMinorUnits(), hire.minimumWeeks()),
                 new Supplier(
                         source.name().isEmpty() ? leg.pool().name() : source.name(),
                         LeadTime.usually(source.leadTimeWorkingDays(), source.slowLeadTimeWorkingDays()),

@@ -38,12 +38,7 @@ class OrderController {
     private final Clock clock;
 
     OrderController(
-            MediaOrders orders,
-            ForecastRuns runs,
-            Supplies supplies,
-            CopyPlan plan,
-            Display display,
-            Clock clock) {
+            MediaOrders orders, ForecastRuns runs, Supplies supplies, CopyPlan plan, Display display, Clock clock) {
         this.orders = orders;
         this.runs = runs;
         this.supplies = supplies;

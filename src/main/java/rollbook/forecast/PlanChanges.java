@@ -53,6 +53,8 @@ final class PlanChanges {
         boolean counts = day.state() != ForecastDay.State.CANCELLED
                 && day.minutes() != null
                 && Objects.requireNonNull(day.minutes()).planned() > 0;
-        return counts ? day.plannedBytes() / Objects.requireNonNull(day.minutes()).planned() : 0;
+        return counts
+                ? day.plannedBytes() / Objects.requireNonNull(day.minutes()).planned()
+                : 0;
     }
 }

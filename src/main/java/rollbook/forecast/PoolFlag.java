@@ -12,7 +12,8 @@ import rollbook.ordering.Flag;
  *
  * @param acts in their order; the last one says how the flag stands
  */
-record PoolFlag(UUID id, UUID legId, LocalDate openedOn, @Nullable LocalDate calmSince, List<Act> acts) {
+record PoolFlag(
+        UUID id, UUID legId, LocalDate openedOn, @Nullable LocalDate calmSince, List<Act> acts) {
     enum Kind {
         OPENED(Flag.State.OPEN),
         ACKNOWLEDGED(Flag.State.ACKNOWLEDGED),
@@ -32,7 +33,13 @@ record PoolFlag(UUID id, UUID legId, LocalDate openedOn, @Nullable LocalDate cal
     }
 
     /** @param byName empty if no person did it */
-    record Act(int number, Instant at, Kind kind, String byName, String reason, @Nullable LocalDate until) {}
+    record Act(
+            int number,
+            Instant at,
+            Kind kind,
+            String byName,
+            String reason,
+            @Nullable LocalDate until) {}
 
     PoolFlag {
         acts = List.copyOf(acts);

@@ -22,8 +22,8 @@ final class SimulatedForecast {
     static StorageForecast of(ForecastInput input) {
         Learned learned = Learning.from(input.shotDays(), input.habits());
         Show show = input.show();
-        SimulatedShow simulated = Simulation.run(
-                show, input.pools(), learned, input.fillLevel(), input.seed(), input.replicates());
+        SimulatedShow simulated =
+                Simulation.run(show, input.pools(), learned, input.fillLevel(), input.seed(), input.replicates());
         Map<UUID, PoolPaths> paths =
                 simulated.paths().stream().collect(Collectors.toMap(PoolPaths::poolId, Function.identity()));
         return new StorageForecast(

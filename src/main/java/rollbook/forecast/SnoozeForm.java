@@ -10,4 +10,5 @@ import java.time.LocalDate;
  *
  * @param lastAct the last act of the flag that the person has seen
  */
-record SnoozeForm(@NotBlank @Size(max = 200) String reason, @NotNull LocalDate until, int lastAct) {}
+record SnoozeForm(
+        @NotBlank @Size(max = 200) String reason, @NotNull LocalDate until, int lastAct) {}

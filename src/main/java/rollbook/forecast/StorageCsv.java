@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -71,7 +72,7 @@ final class StorageCsv {
                     outlook.demandBytes().p50(),
                     outlook.leavingBytes(),
                     outlook.returningBytes().p50(),
-                    outlook.arrivingBytes().p50(),
+                    arrivingBytes(leg, point.date()),
                     left.p50(),
                     left.p10(),
                     left.p25(),
@@ -80,6 +81,14 @@ final class StorageCsv {
                     outlook.chanceOfHavingRunOut()));
         }
         csv.printRecord(row);
+    }
+
+    /** On the date by which it is as likely there as not. */
+    private static long arrivingBytes(LegForecast leg, LocalDate date) {
+        return leg.outlook().arrivals().stream()
+                .filter(arrival -> arrival.usualDate().equals(date))
+                .mapToLong(PoolOutlook.ExpectedArrival::bytes)
+                .reduce(0, Math::addExact);
     }
 
     /** A spreadsheet takes what begins like this for a formula; a name stays a name behind an apostrophe. */

@@ -50,8 +50,8 @@ class StorageFacts {
             facts.add(bytes("forecast.fact.overdue-returns", pool.overdueReturnBytes()));
         }
         if (pool.overdueArrivalItems() > 0) {
-            facts.add(fact(
-                    "forecast.fact.overdue-arrivals", display.text("forecast.items", pool.overdueArrivalItems())));
+            facts.add(
+                    fact("forecast.fact.overdue-arrivals", display.text("forecast.items", pool.overdueArrivalItems())));
         }
         return facts;
     }

@@ -57,21 +57,17 @@ class StoragePages {
         StorageForecast forecast = run.results();
         Done done = new Done(flags.newestByLeg(productionId), orders.list(productionId));
         Map<UUID, BurnDown> burnDowns = burnDowns(run, productionId);
-        Map<UUID, ForecastInput.Leg> inputs = run.inputs().legs().stream()
-                .collect(Collectors.toMap(ForecastInput.Leg::id, Function.identity()));
+        Map<UUID, ForecastInput.Leg> inputs =
+                run.inputs().legs().stream().collect(Collectors.toMap(ForecastInput.Leg::id, Function.identity()));
         return new StoragePage(
                 Urgency.worstFirst(forecast).stream()
                         .map(leg -> leg(
-                                leg,
-                                inputs.get(leg.legId()),
-                                burnDowns.get(leg.legId()),
-                                done,
-                                forecast,
-                                membership))
+                                leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, forecast, membership))
                         .toList(),
                 learnedWords.sentences(
                         forecast, run.inputs(), runs.firstPlan(productionId).orElse(null)),
-                display.text("forecast.method." + forecast.methodId(), run.inputs().replicates()),
+                display.text(
+                        "forecast.method." + forecast.methodId(), run.inputs().replicates()),
                 because(run),
                 sources(run.inputs(), membership),
                 standing.checkedAt(),

@@ -21,12 +21,12 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
+import rollbook.ordering.PublicHolidays;
 import rollbook.production.AllowedFor;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.production.Role;
-import rollbook.ordering.PublicHolidays;
 import rollbook.web.Choice;
 import rollbook.web.Notice;
 
@@ -121,8 +121,7 @@ class SupplyController {
     @GetMapping("/p/{production}/storage/assumptions")
     @AllowedFor(Role.OFFICE)
     String assumptions(Membership membership, Model model) {
-        model.addAttribute(
-                "assumptionsForm", AssumptionsForm.of(supplies.assumptions(membership.productionId())));
+        model.addAttribute("assumptionsForm", AssumptionsForm.of(supplies.assumptions(membership.productionId())));
         return "forecast/assumptions";
     }
 

@@ -83,7 +83,10 @@ record SupplyForm(
 
     /** Whether one half of the hire's terms is there and the other isn't. */
     boolean isHireHalfSaid() {
-        return Stream.of(hireWeekPrice, hireMinimumWeeks).filter(Objects::isNull).count() == 1;
+        return Stream.of(hireWeekPrice, hireMinimumWeeks)
+                        .filter(Objects::isNull)
+                        .count()
+                == 1;
     }
 
     LegSupply supply(UUID legId, Currency currency) {

@@ -35,7 +35,12 @@ record TrackRecord(List<Lead> leads) {
      * @param bias average ln(median ÷ recorded): 0.1 is about 10 % too high; null if a total was nothing
      */
     record Lead(
-            int days, Coverage coverage, double loss, double planLoss, double ratioLoss, @Nullable Double bias) {
+            int days,
+            Coverage coverage,
+            double loss,
+            double planLoss,
+            double ratioLoss,
+            @Nullable Double bias) {
         boolean isEnough() {
             return coverage.of() >= ENOUGH;
         }
@@ -83,7 +88,8 @@ record TrackRecord(List<Lead> leads) {
     }
 
     /** Of the next day; null while there is none. */
-    @Nullable Lead nextDay() {
+    @Nullable
+    Lead nextDay() {
         return leads.isEmpty() ? null : leads.get(0);
     }
 
@@ -102,8 +108,8 @@ record TrackRecord(List<Lead> leads) {
             actual += shot.get().actualBytes();
         }
         RecordingOutlook.Point last = points.get(lead - 1);
-        return Optional.of(new Comparison(
-                last.plannedBytes(), ratioBefore(forecast.today(), days), last.totalBytes(), actual));
+        return Optional.of(
+                new Comparison(last.plannedBytes(), ratioBefore(forecast.today(), days), last.totalBytes(), actual));
     }
 
     private static Optional<ForecastDay> shot(DayRef day, List<ForecastDay> days) {

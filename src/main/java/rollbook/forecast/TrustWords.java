@@ -73,7 +73,6 @@ class TrustWords {
         long percent = Math.round((Math.exp(lead.bias()) - 1) * PER_CENT);
         return percent == 0
                 ? display.text("forecast.trust.bias.none")
-                : display.text(
-                        percent > 0 ? "forecast.trust.bias.high" : "forecast.trust.bias.low", Math.abs(percent));
+                : display.text(percent > 0 ? "forecast.trust.bias.high" : "forecast.trust.bias.low", Math.abs(percent));
     }
 }

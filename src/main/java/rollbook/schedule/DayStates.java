@@ -56,8 +56,8 @@ public class DayStates {
     private void keepPlan(UUID productionId, UUID dayId) {
         Map<UUID, NamedFormat> byId =
                 formats.list(productionId).stream().collect(Collectors.toMap(NamedFormat::id, Function.identity()));
-        DayTotals plan = DayTotals.byDay(days.plannedMinutes(productionId, dayId), byId)
-                .getOrDefault(dayId, DayTotals.NONE);
+        DayTotals plan =
+                DayTotals.byDay(days.plannedMinutes(productionId, dayId), byId).getOrDefault(dayId, DayTotals.NONE);
         jdbc.sql("""
                         insert into schedule_start (production_id, day_id, started_at, planned_minutes, planned_bytes)
                         values (?, ?, ?, ?, ?)

@@ -66,10 +66,7 @@ public class ShootingDays {
         return jdbc.sql("""
                         select distinct on (day_id) day_id, planned_minutes as minutes, planned_bytes as bytes
                         from schedule_start where production_id = ? order by day_id, id desc
-                        """)
-                .param(productionId)
-                .query(PlanAtStart.class)
-                .list();
+                        """).param(productionId).query(PlanAtStart.class).list();
     }
 
     List<PlannedMinutes> plannedMinutes(UUID productionId, UUID dayId) {
