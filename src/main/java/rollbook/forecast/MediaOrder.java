@@ -25,11 +25,11 @@ record MediaOrder(
         int steps) {
 
     /** Items that may still come. */
-    int left() {
+    public int left() {
         return cancelled ? 0 : items - came;
     }
 
-    boolean isOpen() {
+    public boolean isOpen() {
         return left() > 0;
     }
 }

@@ -59,6 +59,23 @@ record StoragePage(
     /** Media on order. */
     record OrderLine(UUID id, String text) {}
 
-    /** @param days the shooting days of the date, in words */
-    record Row(LocalDate date, String days, BurnDown.Point point, String runOutChance) {}
+    /**
+     * A date. Bytes are null where there is nothing to say.
+     *
+     * @param days its shooting days, in words
+     * @param leftLow nine of ten courses of the show leave more
+     * @param leftHigh nine of ten leave less
+     */
+    record Row(
+            LocalDate date,
+            String days,
+            @Nullable Long planned,
+            @Nullable Long recorded,
+            @Nullable Long expected,
+            @Nullable Long leaving,
+            @Nullable Long returned,
+            @Nullable Long left,
+            @Nullable Long leftLow,
+            @Nullable Long leftHigh,
+            String runOutChance) {}
 }

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.burndown.PoolOutlook;
 import rollbook.production.Membership;
 import rollbook.web.Display;
 import rollbook.web.Link;
@@ -128,18 +129,42 @@ class StoragePages {
                         words.date(order.expectedOn())));
     }
 
-    List<StoragePage.Row> rows(BurnDown burnDown, StorageForecast forecast) {
-        return burnDown.points().stream()
-                .map(point -> new StoragePage.Row(
+    private List<StoragePage.Row> rows(BurnDown burnDown, StorageForecast forecast) {
+        return burnDown.points().stream().map(point -> row(point, forecast)).toList();
+    }
+
+    private StoragePage.Row row(BurnDown.Point point, StorageForecast forecast) {
+        String days = point.days().stream().map(day -> words.day(day, forecast)).collect(Collectors.joining(", "));
+        PoolOutlook.Point outlook = point.outlook();
+        return outlook == null
+                ? new StoragePage.Row(
                         point.date(),
-                        point.days().stream()
-                                .map(day -> words.day(day, forecast))
-                                .collect(Collectors.joining(", ")),
-                        point,
-                        point.outlook() == null
-                                ? ""
-                                : words.chance(point.outlook().chanceOfHavingRunOut())))
-                .toList();
+                        days,
+                        some(point.plannedBytes()),
+                        some(point.actualBytes()),
+                        null,
+                        null,
+                        null,
+                        point.pastLeftBytes(),
+                        null,
+                        null,
+                        "")
+                : new StoragePage.Row(
+                        point.date(),
+                        days,
+                        some(point.plannedBytes()),
+                        some(point.actualBytes()),
+                        some(outlook.demandBytes().p50()),
+                        some(outlook.leavingBytes()),
+                        some(outlook.returningBytes().p50()),
+                        outlook.leftBytes().p50(),
+                        outlook.leftBytes().p10(),
+                        outlook.leftBytes().p90(),
+                        words.chance(outlook.chanceOfHavingRunOut()));
+    }
+
+    private static @Nullable Long some(long bytes) {
+        return bytes == 0 ? null : bytes;
     }
 
     private String because(ForecastRun run) {

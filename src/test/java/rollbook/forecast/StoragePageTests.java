@@ -110,7 +110,7 @@ class StoragePageTests {
         assertThat(page().select("section[aria-labelledby=show] p").eachText())
                 .anyMatch(
                         sentence -> sentence.matches(
-                                "Days 1–10 were shot as planned; the plan for the rest is scaled by 1.00, 80 % band 0\\.9\\d+–1\\.\\d+"))
+                                "Days 1–10 were shot as planned; the plan for the rest is scaled by 1.00, 80 % band 0\\.9\\d+–1\\.\\d+\\."))
                 .anyMatch(sentence -> sentence.startsWith("Shooting more or less: minutes 1.00 times the plan"));
     }
 
@@ -332,7 +332,7 @@ class StoragePageTests {
         Document page = page();
         assertThat(page.select("#sentence").text())
                 .isEqualTo(
-                        "SHUTTLE: no media to write on, needed from Day 1, %s on. Say how more can be had to learn when to order."
+                        "Plan only, no actuals yet: SHUTTLE: no media to write on, needed from Day 1, %s on. Say how more can be had to learn when to order."
                                 .formatted(DAY.format(show.date(2))));
         assertThat(page.select("main a").eachAttr("href"))
                 .contains(show.production.path("media"), show.production.path("storage/supply/" + leg));

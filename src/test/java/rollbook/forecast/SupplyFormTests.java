@@ -60,7 +60,7 @@ class SupplyFormTests {
         assertThat(form.select("#packSize").val()).isEqualTo("1");
         assertThat(form.select("#leadTimeWorkingDays").val()).isEqualTo("5");
         assertThat(form.select("#slowLeadTimeWorkingDays").val()).isEqualTo("7");
-        assertThat(form.select("#orderCutOff").val()).isEqualTo("16:00");
+        assertThat(form.select("#orderCutOff").val()).isEqualTo("16:00:00");
         assertThat(form.select("#itemPrice").val()).isEqualTo("180.50");
     }
 
