@@ -73,7 +73,12 @@ public record Belief(double k, double mu, double a, double b) {
      * level that isn't known.
      */
     public LogT ofMean(int days) {
-        return new LogT(mu, Math.sqrt(b / a * (1 / k + 1.0 / days)), 2 * a);
+        return ofMean(days, 0);
+    }
+
+    /** @param wander what the wandering of the level adds, as a part of the variance of a day */
+    LogT ofMean(int days, double wander) {
+        return new LogT(mu, Math.sqrt(b / a * (1 / k + 1.0 / days + wander)), 2 * a);
     }
 
     /** Of the level alone: what the days to come have in common. */

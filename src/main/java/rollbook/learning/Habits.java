@@ -10,9 +10,10 @@ package rollbook.learning;
 public record Habits(Belief prior, double halfLifeDays, boolean zeroDays) {
     /**
      * Before anything is known, eight of ten days lie between 0.63 and 1.60 times their plan. The level is worth two
-     * days, so a few days move it. Common sense tried on generated shows, no source.
+     * days, so a few days move it, and wanders so fast that six days later a day teaches half as much. Common sense
+     * tried on generated shows, no source.
      */
-    public static final Habits USUAL = new Habits(new Belief(2, 0, 2, 0.125), 20, false);
+    public static final Habits USUAL = new Habits(new Belief(2, 0, 2, 0.125), 6, false);
 
     public Habits {
         if (!(halfLifeDays > 0)) {
@@ -22,5 +23,15 @@ public record Habits(Belief prior, double halfLifeDays, boolean zeroDays) {
 
     double weight(int ageDays) {
         return Math.pow(2, -ageDays / halfLifeDays);
+    }
+
+    /**
+     * How the level moves on. If old days teach less, then because it has moved since: weights that fall to the part δ
+     * each day are the best ones for a level that walks at random with (1 − δ)² / δ of a day’s variance a day (Muth
+     * 1960, from memory).
+     */
+    Wander wander() {
+        double kept = weight(1);
+        return new Wander((1 - kept) * (1 - kept) / kept);
     }
 }

@@ -18,6 +18,7 @@ public record Learned(Habits habits, List<LearnedUnit> units, Belief newcomer, Z
         return units.stream()
                 .filter(unit -> unit.unit().equals(name))
                 .findAny()
-                .orElseGet(() -> new LearnedUnit(name, newcomer, 1, !units.isEmpty(), 0, 0, 0, null, List.of()));
+                .orElseGet(() -> new LearnedUnit(
+                        name, newcomer, habits.wander(), 0, 1, !units.isEmpty(), 0, 0, 0, null, List.of()));
     }
 }

@@ -6,7 +6,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is known of one unit's days.
  *
- * @param belief about recorded / planned bytes of its days to come
+ * @param belief about recorded / planned bytes of the next day
+ * @param wander of the level
+ * @param lastDayNumber of the last wrapped day; 0 before any
  * @param borrowed how much of the level comes from elsewhere, 0 to 1: from the other units, or from the prior where
  *     there are none
  * @param days of its own that taught a ratio, merged ones as one
@@ -17,6 +19,8 @@ import org.jspecify.annotations.Nullable;
 public record LearnedUnit(
         String unit,
         Belief belief,
+        Wander wander,
+        int lastDayNumber,
         double borrowed,
         boolean borrowedFromUnits,
         int days,
@@ -30,5 +34,10 @@ public record LearnedUnit(
 
     public LearnedUnit {
         remarks = List.copyOf(remarks);
+    }
+
+    /** By which factor the plan of the next so many days is to be multiplied: their geometric mean. */
+    public LogT ofNextDays(int days) {
+        return belief.ofMean(days, wander.partOfMean(days));
     }
 }

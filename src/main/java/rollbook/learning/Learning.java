@@ -54,6 +54,8 @@ public final class Learning {
         return new LearnedUnit(
                 name,
                 belief,
+                habits.wander(),
+                own.lastDayNumber(),
                 prior.k() / belief.k(),
                 isTaughtByOthers(name),
                 own.days().size(),

@@ -12,7 +12,7 @@ import rollbook.learning.Remark.Kind;
  * @param days that teach a ratio, oldest first
  * @param zeroDays planned, wrapped, nothing recorded
  */
-record UnitDays(List<Day> days, int zeroDays, double unplannedBytesPerDay, List<Remark> remarks) {
+record UnitDays(List<Day> days, int zeroDays, int lastDayNumber, double unplannedBytesPerDay, List<Remark> remarks) {
     /** A day planned smaller than this part of the unit's median is taken together with its neighbour. */
     static final double SMALL_PART = 0.1;
 
@@ -53,6 +53,7 @@ record UnitDays(List<Day> days, int zeroDays, double unplannedBytesPerDay, List<
         }
     }
 
+    /** @param unordered at least one day */
     static UnitDays of(List<ShotDay> unordered) {
         List<ShotDay> days = unordered.stream()
                 .sorted(Comparator.comparing(ShotDay::date).thenComparingInt(ShotDay::number))
@@ -79,7 +80,8 @@ record UnitDays(List<Day> days, int zeroDays, double unplannedBytesPerDay, List<
         }
         List<Day> merged = merged(days, teaching, small, remarks);
         remarks.sort(Comparator.comparingInt(Remark::dayNumber).thenComparing(Remark::kind));
-        return new UnitDays(merged, zeroDays, days.isEmpty() ? 0 : unplanned / days.size(), List.copyOf(remarks));
+        int last = days.get(days.size() - 1).number();
+        return new UnitDays(merged, zeroDays, last, unplanned / days.size(), List.copyOf(remarks));
     }
 
     boolean haveMinutes() {
