@@ -103,21 +103,25 @@ public final class Learning {
         return belief.updated(logRatios, weights);
     }
 
+    /** What is believed of minutes and of bytes per minute before any day, so that their product fits the prior. */
+    static Apart partsOf(Belief prior) {
+        return new Apart(
+                new Belief(prior.k(), prior.mu(), prior.a(), prior.b() * SPREAD_OF_MINUTES),
+                new Belief(prior.k(), 0, prior.a(), prior.b() * SPREAD_OF_BYTES_PER_MINUTE));
+    }
+
     private @Nullable Apart apart(String name) {
         UnitDays own = own(name);
         if (own.days().isEmpty() || !units.values().stream().allMatch(UnitDays::haveMinutes)) {
             return null;
         }
+        Apart parts = partsOf(habits.prior());
         return new Apart(
-                apart(name, own, habits.prior().mu(), SPREAD_OF_MINUTES, UnitDays.Day::logMinutes),
-                apart(name, own, 0, SPREAD_OF_BYTES_PER_MINUTE, UnitDays.Day::logBytesPerMinute));
-    }
-
-    private Belief apart(
-            String name, UnitDays own, double mu, double spread, ToDoubleFunction<UnitDays.Day> learnedFrom) {
-        Belief usual = habits.prior();
-        Belief base = new Belief(usual.k(), mu, usual.a(), usual.b() * spread);
-        return updated(prior(name, base, learnedFrom), own, learnedFrom);
+                updated(prior(name, parts.minutes(), UnitDays.Day::logMinutes), own, UnitDays.Day::logMinutes),
+                updated(
+                        prior(name, parts.bytesPerMinute(), UnitDays.Day::logBytesPerMinute),
+                        own,
+                        UnitDays.Day::logBytesPerMinute));
     }
 
     private ZeroDays zeroDays() {
