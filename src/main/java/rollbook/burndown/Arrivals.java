@@ -19,6 +19,7 @@ final class Arrivals {
         usableFrom = new int[all.size()][];
         for (int i = 0; i < all.size(); i++) {
             itemBytes[i] = fillLevel.floorOf(all.get(i).itemCapacityBytes());
+            Math.multiplyExact(itemBytes[i], all.get(i).items());
             usableFrom[i] = new ArrivalDates(all.get(i), changes.dates.get(0))
                     .usableFrom(streams.uniforms(replicates, "lead time", pool.id(), i), changes.dates);
         }
@@ -30,24 +31,28 @@ final class Arrivals {
                 .sum();
     }
 
-    void addTo(Room room, int date, int replicate) {
+    void addTo(Room room, int date) {
         for (int i = 0; i < itemBytes.length; i++) {
-            if (usableFrom[i][replicate] == date) {
-                for (long item = 0; item < pool.arrivals().get(i).items(); item++) {
-                    room.add(itemBytes[i]);
+            long items = pool.arrivals().get(i).items();
+            for (int r = 0; r < usableFrom[i].length; r++) {
+                if (usableFrom[i][r] == date) {
+                    room.add(r, items, itemBytes[i]);
                 }
             }
         }
     }
 
-    /** What comes at the end of that date, or after it and before the next. */
-    long bytesAfter(int date, int replicate) {
-        long bytes = 0;
+    /** The bytes left with what comes at the end of that date, or after it and before the next; in the second array. */
+    long[] withArrivingAfter(int date, long[] left, long[] result) {
+        System.arraycopy(left, 0, result, 0, left.length);
         for (int i = 0; i < itemBytes.length; i++) {
-            if (usableFrom[i][replicate] == date + 1) {
-                bytes += itemBytes[i] * pool.arrivals().get(i).items();
+            long arriving = itemBytes[i] * pool.arrivals().get(i).items();
+            for (int r = 0; r < result.length; r++) {
+                if (usableFrom[i][r] == date + 1) {
+                    result[r] += arriving;
+                }
             }
         }
-        return bytes;
+        return result;
     }
 }

@@ -9,10 +9,11 @@ import java.util.Arrays;
  */
 final class Bands {
     private static final double[] CHANCES = {0.1, 0.25, 0.5, 0.75, 0.9};
-    private static final int BUCKETS = 2048;
+    private static final int BUCKETS = 1024;
     private static final int NOT_ASKED = -1;
 
     private final int size;
+    private final int[] buckets;
     private final int[] counts = new int[BUCKETS];
     private final int[] places = new int[BUCKETS];
     private final long[] asked;
@@ -20,6 +21,7 @@ final class Bands {
     Bands(int size) {
         this.size = size;
         asked = new long[size];
+        buckets = new int[size];
     }
 
     Band of(long[] values) {
@@ -36,7 +38,7 @@ final class Bands {
         count(values, lowest, scale);
         double[] ranks =
                 Arrays.stream(CHANCES).map(chance -> (size - 1) * chance).toArray();
-        int[] starts = collect(values, lowest, scale, ranks);
+        int[] starts = collect(values, ranks);
         long[] found = new long[CHANCES.length];
         for (int i = 0; i < found.length; i++) {
             int rank = (int) ranks[i];
@@ -48,14 +50,17 @@ final class Bands {
     }
 
     private void count(long[] values, long lowest, double scale) {
+        for (int i = 0; i < size; i++) {
+            buckets[i] = (int) ((values[i] - lowest) * scale);
+        }
         Arrays.fill(counts, 0);
-        for (long value : values) {
-            counts[(int) ((value - lowest) * scale)]++;
+        for (int bucket : buckets) {
+            counts[bucket]++;
         }
     }
 
     /** Brings the numbers of the buckets asked for together, each bucket sorted. Returns the ranks they start with. */
-    private int[] collect(long[] values, long lowest, double scale, double[] ranks) {
+    private int[] collect(long[] values, double[] ranks) {
         Arrays.fill(places, NOT_ASKED);
         int[] starts = new int[BUCKETS + 1];
         for (int bucket = 0; bucket < BUCKETS; bucket++) {
@@ -71,10 +76,10 @@ final class Bands {
                 }
             }
         }
-        for (long value : values) {
-            int bucket = (int) ((value - lowest) * scale);
+        for (int i = 0; i < size; i++) {
+            int bucket = buckets[i];
             if (places[bucket] != NOT_ASKED) {
-                asked[places[bucket]++] = value;
+                asked[places[bucket]++] = values[i];
             }
         }
         for (int bucket = 0; bucket < BUCKETS; bucket++) {

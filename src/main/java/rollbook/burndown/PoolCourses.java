@@ -1,34 +1,49 @@
 package rollbook.burndown;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /**
- * One pool on all courses of the show. The order within a date errs on the safe side: what arrived is there in the
- * morning, released bytes are free and hired items leave in the morning, then the days are shot.
+ * One pool on all courses of the show, date by date. The order within a date errs on the safe side: what arrived is
+ * there in the morning, released bytes are free and hired items leave in the morning, then the days are shot.
  */
 final class PoolCourses {
     final Pool pool;
     final PoolChanges changes;
-    final WrittenBytes written;
-    final Arrivals arrivals;
 
     /** By date and replicate: after the date's days are shot, before anything of it arrives. */
     final long[][] roomBytes;
 
-    final long[] neededBytes;
-    final long[] shortfallBytes;
-    final long[] lostBytes;
+    /** By date: what is written on it, and what is left at its end with what arrives before the next. */
+    final Band[] demandBands;
 
-    /** How many courses run out on each date, and by what. */
+    final Band[] leftBands;
+
+    /** By replicate. */
+    final long[] neededBytes;
+
+    final long[] lowestBytes;
+    final long[] lostBytes;
+    final int[] coverDays;
+
+    /** By date: how many courses run out on it. */
     final int[] runOutOn;
 
     int runOutByWaiting;
     int runOutByDemand;
     int runOutByHiredItems;
 
-    /** How many courses have so many days fit before they run out. */
-    final int[] coverDays;
-
+    private final WrittenBytes written;
+    private final Arrivals arrivals;
     private final Room room;
-    private final long[] released;
+    private final Bands bands;
+
+    /** By date, until then: bytes to be released, one a replicate; null for none. */
+    private final long @Nullable [][] released;
+
+    private final boolean[] out;
+    private final long[] demand;
+    private final long[] scratch;
 
     PoolCourses(Pool pool, PoolChanges changes, WrittenBytes written, Arrivals arrivals, int replicates) {
         this.pool = pool;
@@ -36,81 +51,101 @@ final class PoolCourses {
         this.written = written;
         this.arrivals = arrivals;
         int dates = changes.dates.size();
-        roomBytes = new long[dates][replicates];
+        roomBytes = new long[dates][];
+        demandBands = new Band[dates];
+        leftBands = new Band[dates];
         neededBytes = new long[replicates];
-        shortfallBytes = new long[replicates];
-        lostBytes = new long[replicates];
+        lowestBytes = new long[replicates];
+        coverDays = new int[replicates];
         runOutOn = new int[dates];
-        coverDays = new int[changes.firstDay[dates] + 1];
-        released = new long[dates];
+        released = new long[dates][];
+        out = new boolean[replicates];
+        demand = new long[replicates];
+        scratch = new long[replicates];
+        bands = new Bands(replicates);
         room = pool.wholeRolls()
-                ? new RollsRoom(pool.rollBytes(), changes.items, changes.items.size() + arrivals.items() + dates)
-                : new BytesRoom(changes.roomNowBytes);
-        for (int r = 0; r < replicates; r++) {
-            play(r);
+                ? new RollsRoom(pool.rollBytes(), changes.items, arrivals.items(), replicates)
+                : new BytesRoom(changes.roomNowBytes, replicates);
+        for (int i = 0; i < dates; i++) {
+            play(i);
         }
+        lostBytes = room.lostBytes();
     }
 
-    private void play(int replicate) {
-        room.begin();
-        System.arraycopy(changes.releasedBytes, 0, released, 0, released.length);
-        boolean out = false;
-        int cover = 0;
-        long needed = 0;
-        long lowest = 0;
-        for (int i = 0; i < released.length; i++) {
-            beginDate(i, replicate);
-            if (!out && room.leftBytes() < 0) {
-                out = true;
-                runOutOn[i]++;
-                runOutByHiredItems++;
-            }
-            long freeAgain = 0;
-            if (i == 0 && pool.waitingBytes() > 0) {
-                needed = pool.waitingBytes();
-                freeAgain = room.take(needed);
-                if (!out && room.leftBytes() < 0) {
-                    out = true;
-                    runOutOn[i]++;
-                    runOutByWaiting++;
-                }
-            }
-            for (int day = changes.firstDay[i]; day < changes.firstDay[i + 1]; day++) {
-                long bytes = written.of(day, replicate);
-                needed += bytes;
-                freeAgain += room.take(bytes);
-                if (!out && room.leftBytes() < 0) {
-                    out = true;
-                    runOutOn[i]++;
-                    runOutByDemand++;
-                }
-                if (!out) {
-                    cover++;
-                }
-            }
-            long left = room.leftBytes();
-            roomBytes[i][replicate] = left;
-            lowest = Math.min(lowest, left);
-            if (changes.releasedOn[i] != PoolChanges.NEVER) {
-                released[changes.releasedOn[i]] += freeAgain;
+    private void play(int date) {
+        begin(date);
+        runOutByHiredItems += newlyOut(date);
+        Arrays.fill(demand, 0);
+        if (date == 0 && pool.waitingBytes() > 0) {
+            Arrays.fill(scratch, pool.waitingBytes());
+            take(scratch, date);
+            runOutByWaiting += newlyOut(date);
+        }
+        for (int day = changes.firstDay[date]; day < changes.firstDay[date + 1]; day++) {
+            take(written.of(day), date);
+            runOutByDemand += newlyOut(date);
+            for (int r = 0; r < out.length; r++) {
+                coverDays[r] += out[r] ? 0 : 1;
             }
         }
-        neededBytes[replicate] = needed;
-        shortfallBytes[replicate] = -lowest;
-        lostBytes[replicate] = room.lostBytes();
-        coverDays[cover]++;
+        end(date);
     }
 
-    private void beginDate(int date, int replicate) {
-        arrivals.addTo(room, date, replicate);
+    private void begin(int date) {
+        arrivals.addTo(room, date);
         for (PoolChanges.Item item : changes.joining[date]) {
             room.join(item);
         }
-        if (released[date] > 0) {
-            room.add(released[date]);
+        if (changes.releasedBytes[date] > 0) {
+            Arrays.fill(scratch, changes.releasedBytes[date]);
+            room.release(scratch);
+        }
+        if (released[date] != null) {
+            room.release(released[date]);
+            released[date] = null;
         }
         for (PoolChanges.Item item : changes.leaving[date]) {
             room.leave(item);
         }
+    }
+
+    private void take(long[] bytes, int date) {
+        int releasedOn = changes.releasedOn[date];
+        if (releasedOn == PoolChanges.NEVER) {
+            room.take(bytes);
+        } else {
+            if (released[releasedOn] == null) {
+                released[releasedOn] = new long[bytes.length];
+            }
+            room.take(bytes, released[releasedOn]);
+        }
+        for (int r = 0; r < bytes.length; r++) {
+            demand[r] += bytes[r];
+        }
+    }
+
+    /** How many courses run out here that hadn't before. */
+    private int newlyOut(int date) {
+        long[] left = room.leftBytes();
+        int newlyOut = 0;
+        for (int r = 0; r < left.length; r++) {
+            if (left[r] < 0 && !out[r]) {
+                out[r] = true;
+                newlyOut++;
+            }
+        }
+        runOutOn[date] += newlyOut;
+        return newlyOut;
+    }
+
+    private void end(int date) {
+        long[] left = room.leftBytes().clone();
+        roomBytes[date] = left;
+        for (int r = 0; r < left.length; r++) {
+            neededBytes[r] += demand[r];
+            lowestBytes[r] = Math.min(lowestBytes[r], left[r]);
+        }
+        demandBands[date] = bands.of(demand);
+        leftBands[date] = bands.of(arrivals.withArrivingAfter(date, left, scratch));
     }
 }

@@ -17,10 +17,8 @@ final class PoolReport {
     private final PoolCourses courses;
     private final Pool pool;
     private final PoolChanges changes;
+    private final int replicates;
     private final Bands bands;
-
-    /** Of one date, one a replicate. */
-    private final long[] values;
 
     PoolReport(Show show, Share fillLevel, PoolCourses courses) {
         this.show = show;
@@ -28,8 +26,8 @@ final class PoolReport {
         this.courses = courses;
         pool = courses.pool;
         changes = courses.changes;
-        values = new long[courses.neededBytes.length];
-        bands = new Bands(values.length);
+        replicates = courses.neededBytes.length;
+        bands = new Bands(replicates);
     }
 
     PoolOutlook outlook() {
@@ -42,14 +40,14 @@ final class PoolReport {
                 pool.waitingBytes(),
                 points,
                 show.days().size(),
-                Bands.ofCounts(courses.coverDays),
+                Bands.ofCounts(counts(courses.coverDays)),
                 points.get(points.size() - 1).chanceOfHavingRunOut(),
                 new PoolOutlook.Causes(
                         chance(courses.runOutByWaiting),
                         chance(courses.runOutByDemand),
                         chance(courses.runOutByHiredItems)),
                 bands.of(courses.neededBytes),
-                bands.of(courses.shortfallBytes),
+                bands.of(shortfall()),
                 bands.of(courses.lostBytes),
                 pool.arrivals().stream().map(this::expected).toList(),
                 changes.overdueReturnBytes,
@@ -76,7 +74,7 @@ final class PoolReport {
         for (int i = 0; i < changes.dates.size(); i++) {
             LocalDate date = changes.dates.get(i);
             List<DayToCome> days = show.days().subList(changes.firstDay[i], changes.firstDay[i + 1]);
-            Band demand = demand(i);
+            Band demand = courses.demandBands[i];
             int releasedOn = changes.releasedOn[i];
             if (releasedOn != PoolChanges.NEVER) {
                 returning[releasedOn] = demand.plus(changes.releasedBytes[releasedOn]);
@@ -86,7 +84,7 @@ final class PoolReport {
             points.add(new PoolOutlook.Point(
                     date,
                     days.stream().map(DayToCome::day).toList(),
-                    left(i),
+                    courses.leftBands[i],
                     demand,
                     Arrays.stream(changes.leaving[i])
                             .mapToLong(PoolChanges.Item::holdsBytes)
@@ -97,27 +95,16 @@ final class PoolReport {
         return points;
     }
 
-    private Band demand(int date) {
-        long waiting = date == 0 ? pool.waitingBytes() : 0;
-        int first = changes.firstDay[date];
-        int end = changes.firstDay[date + 1];
-        if (first == end) {
-            return Band.certain(waiting);
-        }
-        Arrays.fill(values, waiting);
-        for (int day = first; day < end; day++) {
-            for (int r = 0; r < values.length; r++) {
-                values[r] += courses.written.of(day, r);
-            }
-        }
-        return bands.of(values);
+    private long[] shortfall() {
+        return Arrays.stream(courses.lowestBytes).map(lowest -> -lowest).toArray();
     }
 
-    private Band left(int date) {
-        for (int r = 0; r < values.length; r++) {
-            values[r] = courses.roomBytes[date][r] + courses.arrivals.bytesAfter(date, r);
+    private int[] counts(int[] days) {
+        int[] counts = new int[show.days().size() + 1];
+        for (int day : days) {
+            counts[day]++;
         }
-        return bands.of(values);
+        return counts;
     }
 
     private long joining(int date) {
@@ -127,6 +114,6 @@ final class PoolReport {
     }
 
     private double chance(long courses) {
-        return courses / (double) values.length;
+        return courses / (double) replicates;
     }
 }

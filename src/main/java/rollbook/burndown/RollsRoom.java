@@ -1,122 +1,162 @@
 package rollbook.burndown;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 
 /**
  * Room in which each roll lies on one item. Items are filled one after the other; when a roll doesn't fit on the rest of
  * an item, the rest is lost and the next item is begun (next fit). So more or larger items never hold less, which isn't
- * so if rests are looked through for a roll that fits.
+ * so if rests are looked through for a roll that fits. Room that is free again is used first, as one.
  *
  * <p>A day's bytes come as rolls of the usual size and a smaller last one. What lacks counts in whole rolls, as many as
  * must lie on items that are still to be had.
  */
 final class RollsRoom implements Room {
     private final long rollBytes;
-    private final List<PoolChanges.Item> itemsNow;
 
-    /** Of items in the order in which they are filled, and of room that came free as if it were one. */
-    private final long[] rooms;
+    /** By place, in the order in which items are filled, and replicate. A closed item keeps the rest that is lost. */
+    private final long[][] rooms;
 
-    private final long[] filled;
-    private final int[] places;
+    /** How many places are there, and which is being filled. */
+    private final int[] count;
 
-    private int count;
-    private int current;
-    private long left;
-    private long lackingRolls;
-    private long lost;
+    private final int[] current;
+    private final long[] free;
 
-    /** @param mostPlaces items now and to come, and releases */
-    RollsRoom(long rollBytes, List<PoolChanges.Item> items, int mostPlaces) {
+    private final long[] left;
+    private final long[] lackingRolls;
+    private final long[] lost;
+
+    /** Where an item is that leaves, by its number and replicate. */
+    private final Map<Integer, int[]> places = new HashMap<>();
+
+    /** @param itemsToCome that may arrive */
+    RollsRoom(long rollBytes, List<PoolChanges.Item> items, int itemsToCome, int replicates) {
         this.rollBytes = rollBytes;
-        itemsNow = items.stream().filter(PoolChanges.Item::isHereNow).toList();
-        rooms = new long[mostPlaces];
-        filled = new long[mostPlaces];
-        places = new int[items.size()];
+        rooms = new long[items.size() + itemsToCome][replicates];
+        count = new int[replicates];
+        current = new int[replicates];
+        free = new long[replicates];
+        left = new long[replicates];
+        lackingRolls = new long[replicates];
+        lost = new long[replicates];
+        items.stream().filter(PoolChanges.Item::isHereNow).forEach(this::join);
     }
 
     @Override
-    public void begin() {
-        count = 0;
-        current = 0;
-        left = 0;
-        lackingRolls = 0;
-        lost = 0;
-        for (int i = 0; i < itemsNow.size(); i++) {
-            join(itemsNow.get(i));
+    public long[] leftBytes() {
+        return left;
+    }
+
+    @Override
+    public long[] lostBytes() {
+        return lost;
+    }
+
+    @Override
+    public void add(int replicate, long items, long itemBytes) {
+        for (long i = 0; i < items; i++) {
+            addItem(replicate, itemBytes);
         }
     }
 
-    @Override
-    public void add(long bytes) {
-        add(bytes, 0);
+    private void addItem(int r, long bytes) {
+        rooms[count[r]++][r] = bytes;
+        more(r, bytes);
     }
 
-    private void add(long bytes, long filledBytes) {
-        rooms[count] = bytes;
-        filled[count] = filledBytes;
-        count++;
-        left = Math.addExact(left, bytes);
-        long waiting = lackingRolls;
-        lackingRolls = 0;
-        place(waiting, rollBytes);
+    @Override
+    public void release(long[] bytes) {
+        for (int r = 0; r < left.length; r++) {
+            free[r] = Math.addExact(free[r], bytes[r]);
+            more(r, bytes[r]);
+        }
+    }
+
+    /** Room that has come takes what lacked so far. */
+    private void more(int r, long bytes) {
+        long lacking = lackingRolls[r];
+        lackingRolls[r] = 0;
+        left[r] = Math.addExact(left[r], Math.addExact(bytes, lacking * rollBytes));
+        place(r, lacking, rollBytes);
     }
 
     @Override
     public void join(PoolChanges.Item item) {
-        places[item.number()] = count;
-        add(item.roomBytes(), item.holdsBytes() - item.roomBytes());
+        if (item.leavesOn() != PoolChanges.NEVER) {
+            places.put(item.number(), count.clone());
+        }
+        for (int r = 0; r < left.length; r++) {
+            addItem(r, item.roomBytes());
+        }
     }
 
     @Override
     public void leave(PoolChanges.Item item) {
-        int place = places[item.number()];
-        left -= rooms[place];
-        rooms[place] = 0;
-        take(filled[place]);
+        int[] place = Objects.requireNonNull(places.get(item.number()));
+        for (int r = 0; r < left.length; r++) {
+            long rest = rooms[place[r]][r];
+            if (place[r] >= current[r]) {
+                left[r] -= rest;
+            }
+            rooms[place[r]][r] = 0;
+            take(r, item.holdsBytes() - rest);
+        }
     }
 
     @Override
-    public long take(long bytes) {
-        long lostBefore = lost;
-        place(bytes / rollBytes, rollBytes);
-        long rest = bytes % rollBytes;
-        if (rest > 0) {
-            place(1, rest);
+    public void take(long[] bytes) {
+        for (int r = 0; r < left.length; r++) {
+            take(r, bytes[r]);
         }
-        return bytes + lost - lostBefore;
     }
 
-    private void place(long rolls, long size) {
+    @Override
+    public void take(long[] bytes, long[] freeAgain) {
+        for (int r = 0; r < left.length; r++) {
+            long lostBefore = lost[r];
+            take(r, bytes[r]);
+            freeAgain[r] += bytes[r] + lost[r] - lostBefore;
+        }
+    }
+
+    private void take(int r, long bytes) {
+        long rolls = bytes / rollBytes;
+        place(r, rolls, rollBytes);
+        long rest = bytes - rolls * rollBytes;
+        if (rest > 0) {
+            place(r, 1, rest);
+        }
+    }
+
+    private void place(int r, long rolls, long size) {
         long waiting = rolls;
-        while (waiting > 0 && current < count) {
-            long fitting = Math.min(waiting, rooms[current] / size);
-            long bytes = fitting * size;
-            rooms[current] -= bytes;
-            filled[current] += bytes;
-            left -= bytes;
+        long fitting = fitting(free[r], waiting, size);
+        free[r] -= fitting * size;
+        waiting -= fitting;
+        while (waiting > 0 && current[r] < count[r]) {
+            long[] room = rooms[current[r]];
+            fitting = fitting(room[r], waiting, size);
+            room[r] -= fitting * size;
             waiting -= fitting;
             if (waiting > 0) {
-                close();
+                lost[r] += room[r];
+                left[r] -= room[r];
+                current[r]++;
             }
         }
-        lackingRolls += waiting;
+        left[r] -= (rolls - waiting) * size;
+        lack(r, waiting);
     }
 
-    private void close() {
-        lost += rooms[current];
-        left -= rooms[current];
-        rooms[current] = 0;
-        current++;
+    private static long fitting(long room, long rolls, long size) {
+        return rolls * size <= room ? rolls : room / size;
     }
 
-    @Override
-    public long leftBytes() {
-        return lackingRolls > 0 ? -Math.multiplyExact(lackingRolls, rollBytes) : left;
-    }
-
-    @Override
-    public long lostBytes() {
-        return lost;
+    private void lack(int r, long rolls) {
+        lackingRolls[r] += rolls;
+        left[r] = Math.subtractExact(left[r], rolls * rollBytes);
     }
 }

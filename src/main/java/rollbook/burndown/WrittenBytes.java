@@ -3,27 +3,29 @@ package rollbook.burndown;
 import org.jspecify.annotations.Nullable;
 import rollbook.learning.Belief;
 import rollbook.learning.Streams;
+import rollbook.quantity.Share;
 
 /** Bytes that a pool's media take for bytes recorded, on each course of the show. */
 final class WrittenBytes {
     private final RecordedBytes recorded;
-    private final double numerator;
-    private final double denominator;
+    private final Share usual;
 
     /** By replicate: the share is that of the whole show, so each course has one. Null if it is known. */
     private final double @Nullable [] shares;
 
+    private final long[] written;
+
     WrittenBytes(RecordedBytes recorded, Pool pool, Streams streams, int replicates) {
         this.recorded = recorded;
-        numerator = pool.kept().usual().numerator();
-        denominator = pool.kept().usual().denominator();
+        usual = pool.kept().usual();
         Belief belief = pool.kept().belief();
         shares = belief == null ? null : shares(belief, pool, streams, replicates);
+        written = new long[replicates];
     }
 
     /** Nobody keeps an encoding that grows, so no course has one. */
     private double[] shares(Belief belief, Pool pool, Streams streams, int replicates) {
-        double most = Math.max(1, numerator / denominator);
+        double most = Math.max(1, usual.value().doubleValue());
         double[] spreads = streams.uniforms(replicates, "kept spread", pool.id());
         double[] levels = streams.uniforms(replicates, "kept level", pool.id());
         double[] drawn = new double[replicates];
@@ -34,11 +36,25 @@ final class WrittenBytes {
     }
 
     /**
-     * Rounded up to a byte. Bytes times numerator are exact up to 2^53; beyond, the result may be a byte off where the
-     * share divides without rest.
+     * One a replicate, rounded up to a byte; good until the next call and not to be changed. Bytes times numerator are
+     * exact up to 2^53; beyond, the result may be a byte off where the share divides without rest.
      */
-    long of(int day, int replicate) {
-        long bytes = recorded.of(day, replicate);
-        return (long) Math.ceil(shares == null ? bytes * numerator / denominator : bytes * shares[replicate]);
+    long[] of(int day) {
+        long[] bytes = recorded.of(day);
+        if (shares != null) {
+            for (int r = 0; r < written.length; r++) {
+                written[r] = (long) Math.ceil(bytes[r] * shares[r]);
+            }
+            return written;
+        }
+        if (usual.equals(Share.WHOLE)) {
+            return bytes;
+        }
+        double numerator = usual.numerator();
+        double denominator = usual.denominator();
+        for (int r = 0; r < written.length; r++) {
+            written[r] = (long) Math.ceil(bytes[r] * numerator / denominator);
+        }
+        return written;
     }
 }
