@@ -10,10 +10,10 @@ package rollbook.learning;
 public record Habits(Belief prior, double halfLifeDays, boolean zeroDays) {
     /**
      * Before anything is known, eight of ten days lie between 0.63 and 1.60 times their plan. The level is worth two
-     * days, so a few days move it, and wanders so fast that six days later a day teaches half as much. Common sense
+     * days, so a few days move it, and wanders so fast that five days later a day teaches half as much. Common sense
      * tried on generated shows, no source.
      */
-    public static final Habits USUAL = new Habits(new Belief(2, 0, 2, 0.125), 6, false);
+    public static final Habits USUAL = new Habits(new Belief(2, 0, 2, 0.125), 5, false);
 
     public Habits {
         if (!(halfLifeDays > 0)) {
