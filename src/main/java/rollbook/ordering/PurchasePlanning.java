@@ -6,9 +6,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.PoolPaths;
+import rollbook.learning.Streams;
 import rollbook.quantity.ExactDivision;
 
 /**
@@ -199,8 +199,9 @@ final class PurchasePlanning {
         PoolPaths paths = wanted.get(pool).paths();
         int ranOut = 0;
         int unavoidable = 0;
+        LocalDate[][] usefulFromByReplicate = drawnUsefulFrom(paths.replicates());
         for (int replicate = 0; replicate < paths.replicates(); replicate++) {
-            LocalDate[] usefulFrom = drawnUsefulFrom(replicate);
+            LocalDate[] usefulFrom = usefulFromByReplicate[replicate];
             LocalDate earliest = earliest(pool, usefulFrom);
             boolean lacked = false;
             boolean lackedBefore = false;
@@ -218,12 +219,15 @@ final class PurchasePlanning {
                 paths.poolId(), (double) ranOut / paths.replicates(), (double) unavoidable / paths.replicates());
     }
 
-    /** For each delivery; a replicate has the same lead times in every pool and every round. */
-    private LocalDate[] drawnUsefulFrom(int replicate) {
-        LocalDate[] dates = new LocalDate[deliveryDays.size()];
-        for (int delivery = 0; delivery < dates.length; delivery++) {
-            double chance = new SplittableRandom(seed + 1_000_003L * delivery + replicate).nextDouble();
-            dates[delivery] = usefulFrom(deliverySuppliers.get(delivery), deliveryDays.get(delivery), chance);
+    /** By replicate and delivery; a replicate has the same lead times for every pool and every round. */
+    private LocalDate[][] drawnUsefulFrom(int replicates) {
+        LocalDate[][] dates = new LocalDate[replicates][deliveryDays.size()];
+        for (int delivery = 0; delivery < deliveryDays.size(); delivery++) {
+            Supplier supplier = deliverySuppliers.get(delivery);
+            double[] chances = new Streams(seed).uniforms(replicates, "plan", supplier.name(), delivery);
+            for (int replicate = 0; replicate < replicates; replicate++) {
+                dates[replicate][delivery] = usefulFrom(supplier, deliveryDays.get(delivery), chances[replicate]);
+            }
         }
         return dates;
     }

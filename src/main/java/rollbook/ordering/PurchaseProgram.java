@@ -98,23 +98,23 @@ final class PurchaseProgram {
         // One thread: with several, the same program may be answered by another of several equally cheap plans.
         model.options.integer(IntegerStrategy.newConfigurable().withParallelism(() -> 1));
         List<Variable> deliveries = LongStream.of(deliveryMinorUnits)
-                .mapToObj(price -> model.newVariable("delivery").binary().weight(price))
+                .mapToObj(price -> model.addVariable().binary().weight(price))
                 .toList();
         List<Variable> packs = new ArrayList<>();
         for (Choice choice : choices) {
-            Variable variable = model.newVariable("packs")
+            Variable variable = model.addVariable()
                     .integer()
                     .lower(0)
                     .upper(choice.mostPacks())
                     .weight(choice.packPriceMinorUnits());
             packs.add(variable);
-            Expression comes = model.newExpression("comes in its delivery").upper(0);
+            Expression comes = model.addExpression().upper(0);
             comes.set(variable, 1);
             comes.set(deliveries.get(choice.delivery()), -choice.mostPacks());
         }
         for (int i = 0; i < needs.size(); i++) {
             Expression enough =
-                    model.newExpression("enough").lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
+                    model.addExpression().lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
             for (int index : useful(choices, needs.get(i))) {
                 enough.set(packs.get(index), choices.get(index).packBytes() / BYTES_PER_UNIT);
             }
