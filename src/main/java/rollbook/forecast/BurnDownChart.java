@@ -44,7 +44,7 @@ record BurnDownChart(
         Mark endOfShow) {
 
     /** An end of the fan. */
-    record End(int percent, double x, double y, long bytes) {}
+    record End(double x, double y, long bytes) {}
 
     /** A date that gets a mark; y is on the base of the upper panel. */
     record Mark(double x, double y, LocalDate date) {}

@@ -177,11 +177,11 @@ final class BurnDownDrawing {
                 .map(PoolOutlook.Point::leftBytes)
                 .orElse(Band.certain(pool.roomNowBytes()));
         double x = endX(burnDown.endOfShow());
-        return List.of(end(90, x, left.p90()), end(50, x, left.p50()), end(10, x, left.p10()));
+        return List.of(end(x, left.p90()), end(x, left.p50()), end(x, left.p10()));
     }
 
-    private BurnDownChart.End end(int percent, double x, long bytes) {
-        return new BurnDownChart.End(percent, x, room.y(bytes), bytes);
+    private BurnDownChart.End end(double x, long bytes) {
+        return new BurnDownChart.End(x, room.y(bytes), bytes);
     }
 
     private BurnDownChart.@Nullable Mark orderFlag() {

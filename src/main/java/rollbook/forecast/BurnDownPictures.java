@@ -84,7 +84,7 @@ class BurnDownPictures {
                     "forecast.chart.capacity", display.size(leg.outlook().capacityNowBytes()));
             boolean todayIsEarly = chart.todayX() < (chart.plotLeft() + chart.plotRight()) / 2;
             place(
-                    todayIsEarly ? chart.plotRight() : chart.plotLeft() + 4,
+                    todayIsEarly ? chart.plotRight() - 4 : chart.plotLeft() + 4,
                     chart.capacityY() - 5,
                     todayIsEarly ? "end" : "start",
                     "tick",
@@ -98,6 +98,14 @@ class BurnDownPictures {
                     "start",
                     "label",
                     display.text("forecast.chart.today"));
+            if (chart.endOfShow().x() - chart.todayX() > 2 * CAPTION_WIDTH) {
+                place(
+                        chart.endOfShow().x(),
+                        chart.room().topY() - 10,
+                        "middle",
+                        "tick",
+                        display.text("forecast.chart.end-of-show"));
+            }
         }
 
         /** The fan's ends are named as far as they don't lie on each other, the middle one first. */
@@ -107,9 +115,8 @@ class BurnDownPictures {
             for (BurnDownChart.End end : List.of(ends.get(1), ends.get(0), ends.get(2))) {
                 if (named.stream().allMatch(other -> Math.abs(other.y() - end.y()) >= LINE)) {
                     named.add(end);
-                    String text =
-                            display.text("forecast.chart.end." + end.percent(), display.size(Math.max(0, end.bytes())));
-                    place(chart.plotRight() + 4, end.y() + 4, "start", "tick", text);
+                    String left = display.size(Math.max(0, end.bytes()));
+                    place(chart.plotRight() + 4, end.y() + 4, "start", "tick", left);
                 }
             }
             BurnDownChart.RunOutMark runOut = chart.runOut();

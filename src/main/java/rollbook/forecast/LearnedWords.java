@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -32,40 +33,42 @@ class LearnedWords {
     /** The days of the first forecast that was kept, and its date. */
     record FirstPlan(LocalDate date, List<ForecastDay> days) {}
 
+    /** A paragraph for each unit, and one for each kind of change. */
     List<String> sentences(StorageForecast forecast, ForecastInput inputs, @Nullable FirstPlan first) {
         List<String> units =
                 inputs.days().stream().map(ForecastDay::unit).distinct().toList();
-        Stream<String> learned =
-                units.stream().flatMap(unit -> unit(forecast.learned().unit(unit), units.size() > 1, inputs).stream());
+        Stream<String> learned = units.stream()
+                .map(unit -> (units.size() == 1 ? "" : display.text("forecast.learned.unit", unit) + " ")
+                        + String.join(" ", unit(forecast.learned().unit(unit), inputs)));
         return Stream.concat(learned, changes(forecast, inputs, first)).toList();
     }
 
-    private List<String> unit(LearnedUnit unit, boolean named, ForecastInput inputs) {
+    private List<String> unit(LearnedUnit unit, ForecastInput inputs) {
         List<String> sentences = new ArrayList<>();
-        String name = named ? display.text("forecast.learned.unit", unit.unit()) + " " : "";
-        sentences.add(name + level(unit, inputs));
+        sentences.add(level(unit, inputs));
         if (unit.days() > 0 && unit.borrowedFromUnits()) {
-            sentences.add(name + display.text("forecast.learned.borrowed", display.percent(unit.borrowed())));
+            sentences.add(display.text("forecast.learned.borrowed", display.percent(unit.borrowed())));
         }
         LearnedUnit.Apart apart = unit.apart();
         if (apart != null) {
-            sentences.add(name
-                    + display.text(
-                            "forecast.learned.apart",
-                            figures(apart.minutes().level()),
-                            figures(apart.bytesPerMinute().level())));
+            sentences.add(display.text(
+                    "forecast.learned.apart",
+                    figures(apart.minutes().level()),
+                    figures(apart.bytesPerMinute().level())));
         }
-        unit.remarks().forEach(remark -> sentences.add(name + remark(remark)));
+        unit.remarks().forEach(remark -> sentences.add(remark(remark)));
         if (unit.unplannedBytesPerDay() > 0) {
-            sentences.add(name
-                    + display.text(
-                            "forecast.learned.unplanned-bytes", display.size(Math.round(unit.unplannedBytesPerDay()))));
+            sentences.add(display.text(
+                    "forecast.learned.unplanned-bytes", display.size(Math.round(unit.unplannedBytesPerDay()))));
         }
         return sentences;
     }
 
     private String level(LearnedUnit unit, ForecastInput inputs) {
-        LogT level = unit.belief().level();
+        long daysToCome = inputs.days().stream()
+                .filter(day -> day.isStillToCome() && day.unit().equals(unit.unit()))
+                .count();
+        LogT level = unit.ofNextDays((int) Math.max(1, daysToCome));
         if (unit.days() == 0) {
             return unit.borrowedFromUnits()
                     ? display.text("forecast.learned.newcomer", factor(level.median()), range(level))
@@ -99,7 +102,7 @@ class LearnedWords {
     }
 
     private String factor(double factor) {
-        return display.figure(factor);
+        return String.format(Locale.UK, "%.2f", factor);
     }
 
     private String remark(Remark remark) {

@@ -1,11 +1,14 @@
 package rollbook.forecast;
 
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.ordering.Offer;
 import rollbook.ordering.OrderAdvice;
+import rollbook.ordering.PurchasePlan;
 import rollbook.web.Display;
 
 /** Why an order is advised: what runs out, why by this date, why so many, and what waiting costs. */
@@ -82,6 +85,31 @@ class OrderWords {
                         .map(day -> new Waiting(
                                 words.date(day.orderOn()), words.date(day.likelyArrivalOn()), words.chance(day.risk())))
                         .toList();
+    }
+
+    /** Packs of an offer in a plan of all pools. */
+    record PlanLine(String orderOn, String pool, long items, boolean hired, String cost) {}
+
+    /** The plan of all pools, and what it costs. */
+    record Plan(String sentence, List<PlanLine> lines) {}
+
+    @Nullable
+    Plan plan(StorageForecast forecast) {
+        PurchasePlan plan = forecast.plan();
+        if (plan == null || plan.lines().isEmpty()) {
+            return null;
+        }
+        Currency currency = plan.lines().get(0).offer().currency();
+        return new Plan(
+                display.text("forecast.plan.sentence", StorageWords.money(plan.costMinorUnits(), currency)),
+                plan.lines().stream()
+                        .map(line -> new PlanLine(
+                                words.date(line.orderOn()),
+                                line.offer().name(),
+                                line.packs() * line.offer().packSize(),
+                                line.hired(),
+                                StorageWords.money(line.costMinorUnits(), currency)))
+                        .toList());
     }
 
     private StorageFacts.Fact fact(String key, String value) {

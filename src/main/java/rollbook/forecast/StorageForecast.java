@@ -2,7 +2,9 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rollbook.learning.Learned;
+import rollbook.ordering.PurchasePlan;
 
 /**
  * A forecast of all legs.
@@ -10,6 +12,7 @@ import rollbook.learning.Learned;
  * @param methodId names the method and its version; its description is the message {@code forecast.method.<methodId>}
  * @param learned what the wrapped days had taught
  * @param recording how much the show will record
+ * @param plan the cheapest orders for all pools together; null if none is needed or the offers are too few
  */
 record StorageForecast(
         String methodId,
@@ -17,7 +20,8 @@ record StorageForecast(
         LocalDate endOfShow,
         Learned learned,
         RecordingOutlook recording,
-        List<LegForecast> legs) {
+        List<LegForecast> legs,
+        @Nullable PurchasePlan plan) {
     StorageForecast {
         legs = List.copyOf(legs);
     }

@@ -1,7 +1,6 @@
 package rollbook.forecast;
 
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -10,6 +9,7 @@ import rollbook.web.Link;
 /**
  * All that the storage page shows of a forecast.
  *
+ * @param plan the cheapest orders for all pools together, if any are needed
  * @param learned what the show has taught, in sentences
  * @param because why it was computed, in words
  * @param unchangedSince when it was computed first, if the same inputs were found again later
@@ -18,6 +18,7 @@ import rollbook.web.Link;
  */
 record StoragePage(
         List<Leg> legs,
+        OrderWords.@Nullable Plan plan,
         List<String> learned,
         String method,
         String because,
@@ -67,7 +68,7 @@ record StoragePage(
      * @param leftHigh nine of ten leave less
      */
     record Row(
-            LocalDate date,
+            String date,
             String days,
             @Nullable Long planned,
             @Nullable Long recorded,

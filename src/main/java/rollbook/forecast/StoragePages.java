@@ -65,6 +65,7 @@ class StoragePages {
                         .map(leg -> leg(
                                 leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, forecast, membership))
                         .toList(),
+                orderWords.plan(forecast),
                 learnedWords.sentences(
                         forecast, run.inputs(), runs.firstPlan(productionId).orElse(null)),
                 display.text(
@@ -138,7 +139,7 @@ class StoragePages {
         PoolOutlook.Point outlook = point.outlook();
         return outlook == null
                 ? new StoragePage.Row(
-                        point.date(),
+                        words.shortDate(point.date()),
                         days,
                         some(point.plannedBytes()),
                         some(point.actualBytes()),
@@ -150,7 +151,7 @@ class StoragePages {
                         null,
                         "")
                 : new StoragePage.Row(
-                        point.date(),
+                        words.shortDate(point.date()),
                         days,
                         some(point.plannedBytes()),
                         some(point.actualBytes()),

@@ -2,7 +2,11 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.Band;
@@ -11,8 +15,8 @@ import rollbook.learning.Coverage;
 import rollbook.learning.Scores;
 
 /**
- * How earlier forecasts did: what they said of the next days, held against what was recorded on them. Each day's first
- * forecast counts, for its next day, next two days and so on. Beside it stand two plain guesses that needed no forecast:
+ * How earlier forecasts did: what they said of the next days, held against what was recorded on them. Of all forecasts
+ * before a shooting day the last one counts, for that day, that day and the next, and so on. Beside it stand two plain guesses that needed no forecast:
  * the plan as it was, and the plan times recorded ÷ planned so far.
  */
 record TrackRecord(List<Lead> leads) {
@@ -76,8 +80,9 @@ record TrackRecord(List<Lead> leads) {
     /** @param days as they are known now */
     static TrackRecord of(List<PastForecast> past, List<ForecastDay> days) {
         List<Lead> leads = new ArrayList<>();
+        Collection<PastForecast> counted = lastBeforeEachDay(past);
         for (int lead : LEADS) {
-            List<Comparison> comparisons = past.stream()
+            List<Comparison> comparisons = counted.stream()
                     .flatMap(forecast -> comparison(forecast, lead, days).stream())
                     .toList();
             if (!comparisons.isEmpty()) {
@@ -85,6 +90,19 @@ record TrackRecord(List<Lead> leads) {
             }
         }
         return new TrackRecord(leads);
+    }
+
+    /** Those of a weekend say the same as one another, and would count twice. */
+    private static Collection<PastForecast> lastBeforeEachDay(List<PastForecast> past) {
+        Map<String, PastForecast> last = new LinkedHashMap<>();
+        past.stream()
+                .filter(forecast -> !forecast.recording().points().isEmpty())
+                .sorted(Comparator.comparing(PastForecast::today))
+                .forEach(forecast -> {
+                    DayRef next = forecast.recording().points().get(0).day();
+                    last.put(next.number() + " " + next.unit(), forecast);
+                });
+        return last.values();
     }
 
     /** Of the next day; null while there is none. */

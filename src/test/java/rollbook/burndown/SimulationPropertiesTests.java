@@ -43,7 +43,10 @@ class SimulationPropertiesTests {
             assertThat(RandomShow.of(seed).played(SEED, REPLICATES).outlook())
                     .as("seed %d", seed)
                     .isEqualTo(outlook);
-            assertThat(RandomShow.of(seed).played(SEED + 1, REPLICATES).outlook().pools())
+            assertThat(RandomShow.of(seed)
+                            .played(SEED + 1, REPLICATES)
+                            .outlook()
+                            .pools())
                     .as("seed %d", seed)
                     .isNotEqualTo(outlook.pools());
             again.add(outlook);
@@ -76,8 +79,9 @@ class SimulationPropertiesTests {
             for (int i = 0; i < before.size(); i++) {
                 assertThat(chances(after.get(i)))
                         .as("seed %d, pool %d", seed, i)
-                        .zipSatisfy(chances(before.get(i)), (rich, poor) -> assertThat(rich)
-                                .isLessThanOrEqualTo(poor));
+                        .zipSatisfy(
+                                chances(before.get(i)),
+                                (rich, poor) -> assertThat(rich).isLessThanOrEqualTo(poor));
             }
         }
     }
@@ -140,15 +144,12 @@ class SimulationPropertiesTests {
         for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
             RandomShow show = RandomShow.of(seed);
             long factorSeed = seed;
-            DayFactors factors = (unit, day) ->
-                    new SplittableRandom(factorSeed + 100L * day + unit.length())
-                            .doubles(REPLICATES, 0, 3)
-                            .toArray();
-            List<Pool> pools = show.pools().stream()
-                    .map(SimulationPropertiesTests::split)
-                    .toList();
-            List<PoolPaths> paths = Simulation.run(
-                            show.show(), pools, factors, show.fillLevel(), SEED, REPLICATES)
+            DayFactors factors = (unit, day) -> new SplittableRandom(factorSeed + 100L * day + unit.length())
+                    .doubles(REPLICATES, 0, 3)
+                    .toArray();
+            List<Pool> pools =
+                    show.pools().stream().map(SimulationPropertiesTests::split).toList();
+            List<PoolPaths> paths = Simulation.run(show.show(), pools, factors, show.fillLevel(), SEED, REPLICATES)
                     .paths();
             for (int i = 0; i < pools.size(); i++) {
                 for (int r = 0; r < REPLICATES; r++) {
@@ -198,7 +199,8 @@ class SimulationPropertiesTests {
                     for (long i = ExactDivision.ceil(shortfall, usable); i > 0; i--) {
                         items.add(new Pool.Item("NEW", itemBytes, 0, true, null, null));
                     }
-                    assertThat(Played.only(show.with(List.of(withItems(pool, items))).played(SEED, 1))
+                    assertThat(Played.only(show.with(List.of(withItems(pool, items)))
+                                            .played(SEED, 1))
                                     .lastsForSure())
                             .as("seed %d", seed)
                             .isTrue();
@@ -212,16 +214,17 @@ class SimulationPropertiesTests {
     void wholeRollsNeverLastLongerThanSplitOnes() {
         for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
             RandomShow show = RandomShow.of(seed);
-            List<PoolOutlook> whole =
-                    playedAs(show, SimulationPropertiesTests::keptRolls).outlook().pools();
-            List<PoolOutlook> split = playedAs(show, pool -> split(keptRolls(pool)))
+            List<PoolOutlook> whole = playedAs(show, SimulationPropertiesTests::keptRolls)
                     .outlook()
                     .pools();
+            List<PoolOutlook> split =
+                    playedAs(show, pool -> split(keptRolls(pool))).outlook().pools();
             for (int i = 0; i < whole.size(); i++) {
                 assertThat(chances(whole.get(i)))
                         .as("seed %d", seed)
-                        .zipSatisfy(chances(split.get(i)), (rolls, bytes) -> assertThat(rolls)
-                                .isGreaterThanOrEqualTo(bytes));
+                        .zipSatisfy(
+                                chances(split.get(i)),
+                                (rolls, bytes) -> assertThat(rolls).isGreaterThanOrEqualTo(bytes));
             }
         }
     }

@@ -100,9 +100,9 @@ class BurnDownChartTests {
                 .isEqualTo("156.0,48.8 256.0,61.2 356.0,61.2 456.0,123.2 456.0,148.0 356.0,86.0 256.0,86.0 156.0,48.8");
         assertThat(chart.ends())
                 .containsExactly(
-                        new BurnDownChart.End(90, 456, 123.2, TB),
-                        new BurnDownChart.End(50, 456, 148, -TB / 2),
-                        new BurnDownChart.End(10, 456, 148, -2 * TB));
+                        new BurnDownChart.End(456, 123.2, TB),
+                        new BurnDownChart.End(456, 148, -TB / 2),
+                        new BurnDownChart.End(456, 148, -2 * TB));
     }
 
     @Test

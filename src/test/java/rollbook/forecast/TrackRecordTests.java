@@ -91,6 +91,19 @@ class TrackRecordTests {
     }
 
     @Test
+    void ofSeveralForecastsBeforeADayTheLastCounts() {
+        PastForecast onFriday =
+                new PastForecast(date(-2), forecast(1, 1, 1, 1, 1).recording());
+
+        TrackRecord record =
+                TrackRecord.of(List.of(onFriday, forecast(1, 1, 80, 100, 110)), List.of(shot(1, 100, 100)));
+
+        TrackRecord.Lead next = Objects.requireNonNull(record.nextDay());
+        assertThat(next.coverage().inside()).isOne();
+        assertThat(next.coverage().of()).isOne();
+    }
+
+    @Test
     void tenComparisonsAreEnoughAndNineAreNot() {
         List<ForecastDay> days = new ArrayList<>();
         List<PastForecast> past = new ArrayList<>();
