@@ -190,7 +190,7 @@ class Preparation {
     private void supplies(Membership office, Map<String, UUID> legs) {
         LegSupply.Source shop = source("media supplier", 2, 4, DeliveredTo.SET, 2_500);
         LegSupply.Source maker = source("array supplier", 8, 12, DeliveredTo.OFFICE, 19_000);
-        LegSupply.Source tapes = source("media supplier", 4, 6, DeliveredTo.OFFICE, 2_500);
+        LegSupply.Source tapes = source("media supplier", 2, 3, DeliveredTo.OFFICE, 2_500);
         LegSupply.HireTerms hire = new LegSupply.HireTerms(4_500, 1);
         supply(office, legs.get(Stock.SHUTTLE), Stock.SHUTTLE_BYTES, 2, Stock.SHUTTLE_PRICE_CENTS, shop, hire);
         supply(office, legs.get(Stock.ARRAY), Stock.ARRAY_BYTES, 1, Stock.ARRAY_PRICE_CENTS, maker, null);

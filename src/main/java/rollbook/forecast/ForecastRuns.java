@@ -132,6 +132,10 @@ class ForecastRuns {
         return jdbc.sql("""
                         select s.computed_at as checked_at, s.asked > s.answered as outdated,
                                s.failing_since, s.failure, s.next_try_at,
+                               (select array_agg(f.leg_id) from forecast_flag f
+                                where f.production_id = s.production_id
+                                  and (select act from forecast_flag_act where flag_id = f.id order by number desc limit 1)
+                                      in ('OPENED', 'REOPENED', 'WOKEN', 'ACKNOWLEDGED')) as raised,
                                r.id, r.computed_at, r.because, r.inputs, r.results
                         from forecast_state s
                         left join lateral (select * from forecast_run
@@ -144,6 +148,7 @@ class ForecastRuns {
                         row.getString("inputs") == null ? null : run(row),
                         instant(row, "checked_at"),
                         row.getBoolean("outdated"),
+                        ids(row, "raised"),
                         failure(row)))
                 .optional()
                 .orElse(ForecastRun.Standing.NONE);
@@ -227,6 +232,11 @@ class ForecastRuns {
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
         Timestamp timestamp = row.getTimestamp(column);
         return timestamp == null ? null : timestamp.toInstant();
+    }
+
+    private static Set<UUID> ids(ResultSet row, String column) throws SQLException {
+        Array ids = row.getArray(column);
+        return ids == null ? Set.of() : Set.of((UUID[]) ids.getArray());
     }
 
     private static Set<Because> because(ResultSet row) throws SQLException {

@@ -1,11 +1,8 @@
 package rollbook.forecast;
 
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
-import rollbook.ordering.Flag;
 import rollbook.ordering.OrderAdvice;
 
 /** What the newest forecast of a production says. */
@@ -15,13 +12,11 @@ public class Forecasts {
 
     private final ForecastRuns runs;
     private final ForecastJob job;
-    private final FlagActs flags;
     private final StorageWords words;
 
-    Forecasts(ForecastRuns runs, ForecastJob job, FlagActs flags, StorageWords words) {
+    Forecasts(ForecastRuns runs, ForecastJob job, StorageWords words) {
         this.runs = runs;
         this.job = job;
-        this.flags = flags;
         this.words = words;
     }
 
@@ -41,21 +36,19 @@ public class Forecasts {
             return Optional.empty();
         }
         StorageForecast forecast = run.results();
-        Map<UUID, PoolFlag> raised = flags.newestByLeg(productionId);
         return Optional.of(new StorageOutlook(
                 words.sentence(forecast),
                 standing.checkedAt(),
                 forecast.today(),
                 forecast.endOfShow(),
                 Urgency.worstFirst(forecast).stream()
-                        .map(leg -> leg(leg, raised.get(leg.legId()), forecast))
+                        .map(leg -> leg(leg, standing.raisedLegs().contains(leg.legId()), forecast))
                         .toList()));
     }
 
-    private StorageOutlook.Leg leg(LegForecast leg, @Nullable PoolFlag flag, StorageForecast forecast) {
+    private StorageOutlook.Leg leg(LegForecast leg, boolean raised, StorageForecast forecast) {
         OrderAdvice advice = leg.advice();
         OrderAdvice.Order order = leg.order();
-        boolean raised = flag != null && flag.isOpen() && flag.state() != Flag.State.SNOOZED;
         return new StorageOutlook.Leg(
                 leg.legId(),
                 leg.legName(),
