@@ -18,8 +18,8 @@ public final class FlagRule {
     /** Dates, the first one included, on which the figure has to be low before a flag goes down. */
     public static final int CALM_DATES = 3;
 
-    private static final double UP = 0.5;
-    private static final double DOWN = 0.25;
+    static final double UP = Ordering.SHARE_OF_AN_ORDER;
+    static final double DOWN = UP / 2;
 
     private FlagRule() {}
 

@@ -113,8 +113,7 @@ final class PurchaseProgram {
             comes.set(deliveries.get(choice.delivery()), -choice.mostPacks());
         }
         for (int i = 0; i < needs.size(); i++) {
-            Expression enough =
-                    model.addExpression().lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
+            Expression enough = model.addExpression().lower((needs.get(i).bytes() + margins[i]) / BYTES_PER_UNIT);
             for (int index : useful(choices, needs.get(i))) {
                 enough.set(packs.get(index), choices.get(index).packBytes() / BYTES_PER_UNIT);
             }

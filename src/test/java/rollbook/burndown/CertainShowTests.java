@@ -129,8 +129,8 @@ class CertainShowTests {
     // 1,000 GB, on day 2 0 + 500 (only 500 of the 1,000 are not overdue), which day 2 then needs 800 of.
     @Test
     void releasesAreCountedOnTheirDateAndOverdueOnesAreOnlyReported() {
-        List<Pool.Release> releases = List.of(
-                new Pool.Release(date(2), 700 * GB), new Pool.Release(date(1).minusDays(2), 500 * GB));
+        List<Pool.Release> releases =
+                List.of(new Pool.Release(date(2), 700 * GB), new Pool.Release(date(1).minusDays(2), 500 * GB));
         Pool pool = new Pool(
                 Played.POOL, "SHUTTLE", false, 0, 4, Kept.WHOLE, List.of(item(2000, 1000)), List.of(), releases, 0);
         PoolOutlook outlook = asPlanned(show(1, List.of(day(1, 1000), day(2, 800))), pool);

@@ -63,32 +63,13 @@ final class Played {
     }
 
     static Pool pool(@Nullable Integer returnAfterDays, Kept kept, List<Pool.Item> items, Pool.Arrival... arrivals) {
-        return new Pool(
-                POOL,
-                "SHUTTLE",
-                false,
-                0,
-                returnAfterDays,
-                kept,
-                items,
-                Arrays.asList(arrivals),
-                List.of(),
-                0);
+        return new Pool(POOL, "SHUTTLE", false, 0, returnAfterDays, kept, items, Arrays.asList(arrivals), List.of(), 0);
     }
 
     /** Rolls of that size that have to lie on one item each. */
     static Pool wholeRolls(long rollGb, List<Pool.Item> items, Pool.Arrival... arrivals) {
         return new Pool(
-                POOL,
-                "TAPE",
-                true,
-                rollGb * GB,
-                null,
-                Kept.WHOLE,
-                items,
-                Arrays.asList(arrivals),
-                List.of(),
-                0);
+                POOL, "TAPE", true, rollGb * GB, null, Kept.WHOLE, items, Arrays.asList(arrivals), List.of(), 0);
     }
 
     static PoolOutlook asPlanned(Show show, Pool pool) {

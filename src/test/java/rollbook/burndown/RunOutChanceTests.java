@@ -95,7 +95,8 @@ class RunOutChanceTests {
         assertThat(needed.p90() / (1000.0 * GB)).isEqualTo(64.3228, within(64.3228 * 0.005));
     }
 
-    // An order that ends all want, placed at the close of a day, leaves the chance of having run out by the close of the
+    // An order that ends all want, placed at the close of a day, leaves the chance of having run out by the close of
+    // the
     // day on which it comes: 2, 3 or 4 days later with chances of 0.5, 0.3 and 0.2 (mixture of the chances above).
     @ParameterizedTest
     @CsvSource({"0, 0.003863", "1, 0.032993", "2, 0.160561", "3, 0.417014", "4, 0.748725"})
@@ -107,7 +108,12 @@ class RunOutChanceTests {
                 List.of(item(32_000, 0)),
                 new Pool.Arrival(date(orderedOn), leadTime, EVERY_DAY, 1, 1_000_000 * GB));
         PoolOutlook outlook = only(Simulation.run(
-                show(1, days(1, 12, 5000)), List.of(pool), learned(Habits.USUAL.prior()), Share.WHOLE, SEED, REPLICATES));
+                show(1, days(1, 12, 5000)),
+                List.of(pool),
+                learned(Habits.USUAL.prior()),
+                Share.WHOLE,
+                SEED,
+                REPLICATES));
 
         assertThat(outlook.chanceOfRunningOut()).isEqualTo(risk, within(fourStandardErrors(risk) + 1e-5));
     }
@@ -149,7 +155,8 @@ class RunOutChanceTests {
     private static DayFactors factors(String kind) {
         return switch (kind) {
             case "normal", "gamma", "exponential" ->
-                independent(uniform -> Objects.requireNonNull(DAYS.get(kind)).inverseCumulativeProbability(uniform) / 5);
+                independent(
+                        uniform -> Objects.requireNonNull(DAYS.get(kind)).inverseCumulativeProbability(uniform) / 5);
             case "log-normal" ->
                 independent(uniform -> Math.exp(0.05 + 0.22 * STANDARD.inverseCumulativeProbability(uniform)));
             case "learned" -> learnt(Habits.USUAL.prior());

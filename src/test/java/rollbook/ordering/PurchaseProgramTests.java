@@ -14,9 +14,12 @@ class PurchaseProgramTests {
     private static final long GB = 1_000_000_000L;
     private static final LocalDate DAY_0 = LocalDate.of(2026, 6, 1);
 
-    // Four periods need 90, 120, 80 and 70; an order costs 500, a unit kept over a period 2 (Snyder and Shen, Fundamentals
-    // of Supply Chain Theory 2e, quoted in the tests of stockpyl): order 210 in the first and 150 in the third, for 1380.
-    // Here a unit that is ordered in period t is paid for with its keeping in periods t to 4; what keeping the needed ones
+    // Four periods need 90, 120, 80 and 70; an order costs 500, a unit kept over a period 2 (Snyder and Shen,
+    // Fundamentals
+    // of Supply Chain Theory 2e, quoted in the tests of stockpyl): order 210 in the first and 150 in the third, for
+    // 1380.
+    // Here a unit that is ordered in period t is paid for with its keeping in periods t to 4; what keeping the needed
+    // ones
     // would cost, 2 * (90 + 210 + 290 + 360) = 1900, is not to be paid.
     @Test
     void findsThePublishedLotSizes() {
@@ -36,8 +39,10 @@ class PurchaseProgramTests {
                 .isEqualTo(1380);
     }
 
-    // Ten days need so many TB in all by the close of each; 20 TB are there. Packs of 8 TB at 180 come after two days in a
-    // delivery of 40, packs of 16 TB at 330 after five days in one of 25 (computed by two other programs): 1085, two packs
+    // Ten days need so many TB in all by the close of each; 20 TB are there. Packs of 8 TB at 180 come after two days
+    // in a
+    // delivery of 40, packs of 16 TB at 330 after five days in one of 25 (computed by two other programs): 1085, two
+    // packs
     // of each.
     @Test
     void mixesAFastAndACheapSupplier() {
@@ -93,7 +98,8 @@ class PurchaseProgramTests {
                 new Choice(0, 1, DAY_0, GB, 100, 10), new Choice(2, 1, DAY_0, GB, 90, 10));
         List<Need> needs = List.of(new Need(0, DAY_0, GB), new Need(1, DAY_0, GB));
 
-        assertThat(PurchaseProgram.solve(choices, new long[] {30, 30, 30}, needs)).containsExactly(1, 0, 1, 0);
+        assertThat(PurchaseProgram.solve(choices, new long[] {30, 30, 30}, needs))
+                .containsExactly(1, 0, 1, 0);
     }
 
     /** Against trying all numbers of packs. */
@@ -114,8 +120,7 @@ class PurchaseProgramTests {
             long[] deliveries = {random.nextLong(200), random.nextLong(200), random.nextLong(200)};
             List<Need> needs = new ArrayList<>();
             for (int i = 0; i < 4; i++) {
-                needs.add(new Need(
-                        random.nextInt(2), DAY_0.plusDays(random.nextInt(4)), random.nextLong(12) * GB));
+                needs.add(new Need(random.nextInt(2), DAY_0.plusDays(random.nextInt(4)), random.nextLong(12) * GB));
             }
 
             long[] packs = PurchaseProgram.solve(choices, deliveries, needs);

@@ -47,7 +47,8 @@ class SupplierDaysTests {
         assertThat(germany(0).closesAt(LocalDate.of(2026, 12, 11))).isEqualTo(Instant.parse("2026-12-11T14:00:00Z"));
     }
 
-    // Easter Sunday is 5 April 2026, so Friday 3 and Monday 6 are holidays in Germany. From Thursday 2 three working days
+    // Easter Sunday is 5 April 2026, so Friday 3 and Monday 6 are holidays in Germany. From Thursday 2 three working
+    // days
     // are Tuesday 7, Wednesday 8, Thursday 9; a day more to the set.
     @Test
     void leadTimeAndDeliveryAreWorkingDays() {
@@ -58,7 +59,8 @@ class SupplierDaysTests {
         assertThat(germany(0).nextOrderDay(thursday)).isEqualTo(LocalDate.of(2026, 4, 7));
     }
 
-    // Dates as public calendars have them, from memory: Christmas on fixed dates, Easter Monday 6 April 2026; 28 December
+    // Dates as public calendars have them, from memory: Christmas on fixed dates, Easter Monday 6 April 2026; 28
+    // December
     // 2026 stands in for Boxing Day, a Saturday, in Great Britain; 3 July 2026 for the 4th, a Saturday, in the United
     // States; Bastille Day in France, a Tuesday.
     @ParameterizedTest
@@ -81,7 +83,9 @@ class SupplierDaysTests {
 
     @Test
     void countriesAreNamedByTheirCodes() {
-        assertThat(PublicHolidays.countries()).contains("DE", "FR", "GB", "US").allMatch(code -> code.matches("[A-Z]{2}"));
+        assertThat(PublicHolidays.countries())
+                .contains("DE", "FR", "GB", "US")
+                .allMatch(code -> code.matches("[A-Z]{2}"));
         assertThatThrownBy(() -> PublicHolidays.of("XX", 2026, 2026)).isInstanceOf(IllegalArgumentException.class);
     }
 }

@@ -35,8 +35,9 @@ class TextbookTests {
 
     @Test
     void everyLineNamesItsSource() {
-        assertThat(records()).hasSizeGreaterThan(70).allSatisfy(line -> assertThat(line.get("source"))
-                .isNotBlank());
+        assertThat(records())
+                .hasSizeGreaterThan(70)
+                .allSatisfy(line -> assertThat(line.get("source")).isNotBlank());
     }
 
     private record Inputs(Map<String, Double> values) {
@@ -60,10 +61,14 @@ class TextbookTests {
                         of.get("mean"), of.get("deviation"), of.get("lead"), of.get("leadDeviation"));
                 double safety = of.z() * deviation;
                 yield Map.of(
-                        "z", of.z(),
-                        "deviation", deviation,
-                        "safety", safety,
-                        "stock", of.get("mean") * of.get("lead") + safety);
+                        "z",
+                        of.z(),
+                        "deviation",
+                        deviation,
+                        "safety",
+                        safety,
+                        "stock",
+                        of.get("mean") * of.get("lead") + safety);
             }
             case "cycle-service" -> {
                 double z = (of.get("stock") - of.get("mean")) / of.get("deviation");
@@ -73,9 +78,12 @@ class TextbookTests {
             case "order-quantity" -> {
                 double quantity = Textbook.orderQuantity(of.get("fixed"), of.get("holding"), of.get("demand"));
                 yield Map.of(
-                        "quantity", quantity,
-                        "cycle", quantity / of.get("demand"),
-                        "cost", Math.sqrt(2 * of.get("fixed") * of.get("holding") * of.get("demand")));
+                        "quantity",
+                        quantity,
+                        "cycle",
+                        quantity / of.get("demand"),
+                        "cost",
+                        Math.sqrt(2 * of.get("fixed") * of.get("holding") * of.get("demand")));
             }
             case "planned-shortages" -> {
                 double plain = Textbook.orderQuantity(of.get("fixed"), of.get("holding"), of.get("demand"));
@@ -83,10 +91,14 @@ class TextbookTests {
                 double stock = plain * Math.sqrt(of.get("shortage") / both);
                 double quantity = plain * Math.sqrt(both / of.get("shortage"));
                 yield Map.of(
-                        "stock", stock,
-                        "quantity", quantity,
-                        "cycle", quantity / of.get("demand"),
-                        "short", quantity - stock);
+                        "stock",
+                        stock,
+                        "quantity",
+                        quantity,
+                        "cycle",
+                        quantity / of.get("demand"),
+                        "short",
+                        quantity - stock);
             }
             case "newsvendor" -> {
                 double ratio = of.get("under") / (of.get("under") + of.get("over"));
@@ -112,11 +124,16 @@ class TextbookTests {
                 double lost = of.get("deviation") * Textbook.unitNormalLoss(z);
                 double sold = of.get("mean") - lost;
                 yield Map.of(
-                        "lost", lost,
-                        "sold", sold,
-                        "left", of.get("quantity") - sold,
-                        "filled", sold / of.get("mean"),
-                        "inStock", Textbook.chance(z));
+                        "lost",
+                        lost,
+                        "sold",
+                        sold,
+                        "left",
+                        of.get("quantity") - sold,
+                        "filled",
+                        sold / of.get("mean"),
+                        "inStock",
+                        Textbook.chance(z));
             }
             case "fill-rate" -> {
                 double z = Textbook.zOfLoss((1 - of.get("rate")) * of.get("quantity") / of.get("deviation"));
@@ -127,9 +144,15 @@ class TextbookTests {
     }
 
     static Stream<Arguments> lines() {
-        return records().map(line -> Arguments.argumentSet(
-                "%s %s, %s [%s]".formatted(line.get("formula"), line.get("inputs"), line.get("result"), line.get("source")),
-                line));
+        return records()
+                .map(line -> Arguments.argumentSet(
+                        "%s %s, %s [%s]"
+                                .formatted(
+                                        line.get("formula"),
+                                        line.get("inputs"),
+                                        line.get("result"),
+                                        line.get("source")),
+                        line));
     }
 
     private static Stream<CSVRecord> records() {
@@ -139,8 +162,7 @@ class TextbookTests {
                 .setHeader()
                 .setSkipHeaderRecord(true)
                 .get();
-        try (InputStream file =
-                        Objects.requireNonNull(TextbookTests.class.getResourceAsStream("check-values.csv"));
+        try (InputStream file = Objects.requireNonNull(TextbookTests.class.getResourceAsStream("check-values.csv"));
                 CSVParser lines = format.parse(new InputStreamReader(file, StandardCharsets.UTF_8))) {
             return lines.getRecords().stream();
         } catch (IOException e) {
