@@ -81,7 +81,7 @@ final class ForecastBench {
     }
 
     private static String name(int paths, int days, int legs) {
-        return "forecast: %,d paths × %d days × %d legs".formatted(paths, days, legs).formatted(Locale.ROOT);
+        return String.format(Locale.ROOT, "forecast: %,d paths × %d days × %d legs", paths, days, legs);
     }
 
     private Cost cost(int paths, int days, int legs) {

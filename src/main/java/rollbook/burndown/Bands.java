@@ -9,19 +9,21 @@ import java.util.Arrays;
  */
 final class Bands {
     private static final double[] CHANCES = {0.1, 0.25, 0.5, 0.75, 0.9};
-    private static final int BUCKETS = 1024;
+    private static final int MOST_BUCKETS = 1024;
     private static final int NOT_ASKED = -1;
 
     private final int size;
     private final int[] buckets;
-    private final int[] counts = new int[BUCKETS];
-    private final int[] places = new int[BUCKETS];
+    private final int[] counts;
+    private final int[] places;
     private final long[] asked;
 
     Bands(int size) {
         this.size = size;
         asked = new long[size];
         buckets = new int[size];
+        counts = new int[Math.min(size, MOST_BUCKETS)];
+        places = new int[counts.length];
     }
 
     Band of(long[] values) {
@@ -34,7 +36,7 @@ final class Bands {
         if (lowest == highest) {
             return Band.certain(lowest);
         }
-        double scale = (BUCKETS - 1) / (double) Math.subtractExact(highest, lowest);
+        double scale = (counts.length - 1) / (double) Math.subtractExact(highest, lowest);
         count(values, lowest, scale);
         double[] ranks =
                 Arrays.stream(CHANCES).map(chance -> (size - 1) * chance).toArray();
@@ -62,8 +64,8 @@ final class Bands {
     /** Brings the numbers of the buckets asked for together, each bucket sorted. Returns the ranks they start with. */
     private int[] collect(long[] values, double[] ranks) {
         Arrays.fill(places, NOT_ASKED);
-        int[] starts = new int[BUCKETS + 1];
-        for (int bucket = 0; bucket < BUCKETS; bucket++) {
+        int[] starts = new int[counts.length + 1];
+        for (int bucket = 0; bucket < counts.length; bucket++) {
             starts[bucket + 1] = starts[bucket] + counts[bucket];
         }
         int next = 0;
@@ -82,7 +84,7 @@ final class Bands {
                 asked[places[bucket]++] = values[i];
             }
         }
-        for (int bucket = 0; bucket < BUCKETS; bucket++) {
+        for (int bucket = 0; bucket < counts.length; bucket++) {
             if (places[bucket] != NOT_ASKED) {
                 Arrays.sort(asked, places[bucket] - counts[bucket], places[bucket]);
             }
@@ -93,7 +95,7 @@ final class Bands {
     /** The last bucket that starts with this rank or before and isn't empty. */
     private static int bucketOf(int rank, int[] starts) {
         int low = 0;
-        int high = BUCKETS - 1;
+        int high = starts.length - 2;
         while (low < high) {
             int middle = (low + high + 1) >>> 1;
             if (starts[middle] <= rank) {

@@ -40,10 +40,10 @@ final class BytesRoom implements Room {
         addToAll(item.roomBytes());
     }
 
-    /** It takes away all that it may hold; what of that is written finds room on the others or lacks. */
+    /** It takes away all that it may hold; what of that is written by then finds room on the others or lacks. */
     @Override
     public void leave(PoolChanges.Item item) {
-        addToAll(-item.holdsBytes());
+        addToAll(-item.takesAwayBytes());
     }
 
     private void addToAll(long bytes) {

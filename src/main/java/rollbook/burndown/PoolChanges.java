@@ -48,12 +48,17 @@ final class PoolChanges {
      * An item that counts.
      *
      * @param number its place among the pool's items
-     * @param roomBytes when it begins to count
-     * @param holdsBytes in all, within the fill level
+     * @param roomBytes when it begins to count, within the fill level
+     * @param filledBytes on it at that time, perhaps beyond the fill level
      * @param joinsOn index of the date, {@link #NEVER} if it is here now
      * @param leavesOn index of the date, {@link #NEVER} if it stays to the end
      */
-    record Item(int number, long roomBytes, long holdsBytes, int joinsOn, int leavesOn) {
+    record Item(int number, long roomBytes, long filledBytes, int joinsOn, int leavesOn) {
+        /** Its room, and as much again as what is on it. */
+        long takesAwayBytes() {
+            return roomBytes + filledBytes;
+        }
+
         boolean isHereNow() {
             return joinsOn == NEVER;
         }
@@ -70,9 +75,9 @@ final class PoolChanges {
         }
         joining = byDate(Item::joinsOn);
         leaving = byDate(Item::leavesOn);
-        capacityNowBytes = items.stream()
-                .filter(Item::isHereNow)
-                .mapToLong(Item::holdsBytes)
+        capacityNowBytes = pool.items().stream()
+                .filter(Pool.Item::usable)
+                .mapToLong(this::holds)
                 .reduce(0, Math::addExact);
         roomNowBytes = items.stream()
                 .filter(Item::isHereNow)
@@ -129,16 +134,15 @@ final class PoolChanges {
         if (!item.usable() && leaves != null && !from.isBefore(leaves)) {
             return;
         }
-        long holds = fillLevel.floorOf(item.capacityBytes());
-        boolean comesBackEmpty = !item.usable() && pool.comesBack();
+        long filled = !item.usable() && pool.comesBack() ? 0 : item.usedBytes();
         int joinsOn = item.usable() ? NEVER : indexOf(from);
         if (!item.usable() && joinsOn == NEVER) {
             return;
         }
         items.add(new Item(
                 number,
-                comesBackEmpty ? holds : Math.max(0, holds - item.usedBytes()),
-                holds,
+                Math.max(0, holds(item) - filled),
+                filled,
                 joinsOn,
                 leaves == null ? NEVER : indexOf(notBeforeToday(leaves))));
     }
@@ -183,6 +187,10 @@ final class PoolChanges {
             }
         }
         return overdue;
+    }
+
+    private long holds(Pool.Item item) {
+        return fillLevel.floorOf(item.capacityBytes());
     }
 
     private LocalDate notBeforeToday(LocalDate date) {

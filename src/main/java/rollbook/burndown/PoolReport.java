@@ -87,7 +87,7 @@ final class PoolReport {
                     courses.leftBands[i],
                     demand,
                     Arrays.stream(changes.leaving[i])
-                            .mapToLong(PoolChanges.Item::holdsBytes)
+                            .mapToLong(PoolChanges.Item::takesAwayBytes)
                             .sum(),
                     (returns == null ? Band.certain(changes.releasedBytes[i]) : returns).plus(joining(i)),
                     chance(runOut)));

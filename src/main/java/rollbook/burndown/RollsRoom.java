@@ -102,7 +102,7 @@ final class RollsRoom implements Room {
                 left[r] -= rest;
             }
             rooms[place[r]][r] = 0;
-            take(r, item.holdsBytes() - rest);
+            take(r, item.takesAwayBytes() - rest);
         }
     }
 

@@ -26,11 +26,11 @@ final class WrittenBytes {
     /** Nobody keeps an encoding that grows, so no course has one. */
     private double[] shares(Belief belief, Pool pool, Streams streams, int replicates) {
         double most = Math.max(1, usual.value().doubleValue());
-        double[] spreads = streams.uniforms(replicates, "kept spread", pool.id());
-        double[] levels = streams.uniforms(replicates, "kept level", pool.id());
-        double[] drawn = new double[replicates];
+        double[] drawn = belief.levelFactors(
+                streams.uniforms(replicates, "kept spread", pool.id()),
+                streams.uniforms(replicates, "kept level", pool.id()));
         for (int r = 0; r < replicates; r++) {
-            drawn[r] = Math.min(most, belief.levelFactor(spreads[r], levels[r]));
+            drawn[r] = Math.min(most, drawn[r]);
         }
         return drawn;
     }

@@ -96,16 +96,28 @@ public record Belief(double k, double mu, double a, double b) {
         return b == 0 ? 0 : Math.sqrt(b / GammaDistribution.of(a, 1).inverseCumulativeProbability(uniform));
     }
 
+    /** The same for each of many numbers. */
+    double[] spreads(double[] uniforms) {
+        boolean worthATable = b > 0 && uniforms.length > 2 * SpreadTable.SIZE;
+        return Arrays.stream(uniforms)
+                .map(worthATable ? new SpreadTable(this)::spread : this::spread)
+                .toArray();
+    }
+
     /** The level that belongs to a standard normal number, given the spread. */
     double level(double spread, double standardNormal) {
         return mu + spread / Math.sqrt(k) * standardNormal;
     }
 
     /**
-     * One possible level, as a factor: exp(level). Both numbers are uniform in (0, 1); for what varies little and is
-     * wanted only on the whole, such as the share that an encoding keeps.
+     * Possible levels, as factors: exp(level), one for each pair of numbers uniform in (0, 1). For what varies little and
+     * is wanted only on the whole, such as the share that an encoding keeps.
      */
-    public double levelFactor(double uniformOfSpread, double uniformOfLevel) {
-        return Math.exp(level(spread(uniformOfSpread), NORMAL.inverseCumulativeProbability(uniformOfLevel)));
+    public double[] levelFactors(double[] uniformsOfSpread, double[] uniformsOfLevel) {
+        double[] factors = spreads(uniformsOfSpread);
+        for (int i = 0; i < factors.length; i++) {
+            factors[i] = Math.exp(level(factors[i], NORMAL.inverseCumulativeProbability(uniformsOfLevel[i])));
+        }
+        return factors;
     }
 }

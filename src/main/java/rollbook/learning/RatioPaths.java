@@ -63,10 +63,9 @@ public final class RatioPaths {
         LearnedUnit known = learned.unit(unit);
         double common = Math.sqrt(known.borrowed());
         double own = Math.sqrt(1 - known.borrowed());
-        double[] spreads = streams.uniforms(replicates, "spread", unit);
+        double[] spreads = known.belief().spreads(streams.uniforms(replicates, "spread", unit));
         double[] levels = streams.normals(replicates, "level", unit);
         for (int i = 0; i < replicates; i++) {
-            spreads[i] = known.belief().spread(spreads[i]);
             levels[i] = known.belief().level(spreads[i], common * showLevels[i] + own * levels[i]);
         }
         return new UnitPaths(known, new ArrayList<>(List.of(levels)), spreads);

@@ -97,6 +97,7 @@ class BeliefTests {
         assertThatThrownBy(() -> new Belief(0, 0, 2, 1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Belief(1, Double.NaN, 2, 1)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Belief(1, 0, 2, -1)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new Habits(PRIOR, 0.5, false)).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test

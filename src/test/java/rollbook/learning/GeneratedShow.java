@@ -3,6 +3,7 @@ package rollbook.learning;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** A whole show as it went, with the plan as it stood on each evening. */
 public record GeneratedShow(Regime regime, long seed, List<Day> days) {
@@ -69,14 +70,18 @@ public record GeneratedShow(Regime regime, long seed, List<Day> days) {
                 .sum();
     }
 
-    /** The evening of the first unit's day so many that was shot. */
+    /** Of the first unit, those that were shot. */
+    public int shootingDays() {
+        return (int) firstUnitShot().count();
+    }
+
+    /** The evening of the first unit’s day so many that was shot. */
     public LocalDate eveningOfShootingDay(int count) {
+        return firstUnitShot().skip(count - 1L).findFirst().orElseThrow().date();
+    }
+
+    private Stream<Day> firstUnitShot() {
         String first = days.get(0).unit();
-        return days.stream()
-                .filter(day -> day.unit().equals(first) && !day.cancelled())
-                .skip(count - 1L)
-                .findFirst()
-                .orElseThrow()
-                .date();
+        return days.stream().filter(day -> day.unit().equals(first) && !day.cancelled());
     }
 }

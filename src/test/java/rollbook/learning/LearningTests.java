@@ -150,7 +150,7 @@ class LearningTests {
 
         assertThat(up.unit("main").belief().mu())
                 .isGreaterThan(down.unit("main").belief().mu());
-        assertThat(up.unit("main").effectiveDays()).isCloseTo(1 + Math.pow(2, -1 / 6.0), within(1e-12));
+        assertThat(up.unit("main").effectiveDays()).isCloseTo(1 + Math.pow(2, -1 / 5.0), within(1e-12));
     }
 
     @Test
