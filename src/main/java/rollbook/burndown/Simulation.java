@@ -43,7 +43,7 @@ public final class Simulation {
                     new Arrivals(pool, changes, fillLevel, streams, replicates),
                     replicates);
             outlooks.add(new PoolReport(show, fillLevel, courses).outlook());
-            paths.add(new PoolPaths(pool, fillLevel, changes.dates, courses.roomBytes));
+            paths.add(new PoolPaths(pool, fillLevel, changes.dates, replicates, courses.lackingRoomBytes));
         }
         return new SimulatedShow(new Outlook(show.today(), show.endOfShow(), seed, replicates, outlooks), paths);
     }
