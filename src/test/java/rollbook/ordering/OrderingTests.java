@@ -131,7 +131,7 @@ class OrderingTests {
     @Test
     void aByteLackingIsEnoughForAPack() {
         long[][] room = {{1}, {-1}};
-        PoolPaths paths = new PoolPaths(Pools.pool(POOL), Share.WHOLE, List.of(day(0), day(1)), room);
+        PoolPaths paths = new PoolPaths(Pools.pool(POOL), Share.WHOLE, List.of(day(0), day(1)), 1, room);
 
         assertThat(advice(paths, LeadTime.certain(0), 3, 1).order().packs()).isEqualTo(1);
     }

@@ -67,6 +67,7 @@ final class Pools {
                 pool(pool),
                 Share.WHOLE,
                 IntStream.range(0, room.length).mapToObj(Pools::day).toList(),
+                room[0].length,
                 room);
     }
 
