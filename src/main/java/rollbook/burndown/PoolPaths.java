@@ -22,8 +22,7 @@ public final class PoolPaths {
      * @param roomBytes by date and replicate: after the date's days are shot, before anything of it arrives; null for a
      *     date on which nothing lacks on any course
      */
-    public PoolPaths(
-            Pool pool, Share fillLevel, List<LocalDate> dates, int replicates, long[] @Nullable [] roomBytes) {
+    public PoolPaths(Pool pool, Share fillLevel, List<LocalDate> dates, int replicates, long[] @Nullable [] roomBytes) {
         this.pool = pool;
         this.fillLevel = fillLevel;
         this.dates = List.copyOf(dates);

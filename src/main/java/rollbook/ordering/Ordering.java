@@ -16,6 +16,9 @@ import rollbook.burndown.PoolPaths;
  * lasts until it comes, and it is enough if the pool then probably lasts until the following one comes. More than that is
  * ordered where it is cheaper than further deliveries.
  *
+ * <p>The risk put up with is for the whole rest of the show, and several orders share it: up to a date no more of it may be
+ * used up than the part of the show that is then over.
+ *
  * <p>A higher service level never orders later, and on one day never less. It may order less at once where it orders
  * earlier.
  */
@@ -23,13 +26,7 @@ public final class Ordering {
     /** How many order days an advice tells the risk of. */
     private static final int ORDER_DAYS_TOLD = 10;
 
-    /**
-     * An order may use this part of the risk put up with, for a show needs several. Found by replaying generated shows:
-     * with it they run dry as seldom as they should.
-     */
-    static final double SHARE_OF_AN_ORDER = 0.6;
-
-    /** If this order isn't the last, so many deliveries follow. Found in the same way. */
+    /** If this order isn't the last, about so many deliveries follow: on generated shows it takes five in all. */
     private static final int DELIVERIES_TO_COME = 4;
 
     private static final double HALF = 0.5;
@@ -68,6 +65,7 @@ public final class Ordering {
                 offer,
                 level,
                 chances.by(chances.lastDate()),
+                chances.mendableBy(chances.lastDate()),
                 chances.firstDateWith(EARLY),
                 chances.firstDateWith(HALF),
                 order(toTheEnd),
@@ -75,25 +73,26 @@ public final class Ordering {
                 new OrderAdvice.PackBand(toTheEnd.fewestWithin(HALF), toTheEnd.fewestWithin(EARLY)));
     }
 
-    private double riskOfOrder() {
-        return level.allowedRisk() * SHARE_OF_AN_ORDER;
+    /** The part of the risk put up with that may be used up before an order of that day comes. */
+    private double riskUntilArrival(LocalDate orderOn) {
+        return level.allowedRisk() * chances.partOfShow(likelyArrival(orderOn));
     }
 
     private OrderAdvice.@Nullable Order order(PackNeed toTheEnd) {
-        if (chances.mendableBy(chances.lastDate()) <= riskOfOrder()) {
+        if (chances.mendableBy(chances.lastDate()) <= level.allowedRisk()) {
             return null;
         }
         LocalDate orderBy = latestDay();
         LocalDate following = supplier.days().nextOrderDay(orderBy);
         PackNeed need = chances.needUntilArrival(following, supplier, packBytes);
         long packs = toTheEnd.leastWaste(
-                Math.max(1, need.fewestWithin(riskOfOrder())),
+                Math.max(1, need.fewestWithin(riskUntilArrival(following))),
                 offer.packPriceMinorUnits(),
                 Math.multiplyExact(DELIVERIES_TO_COME, supplier.deliveryMinorUnits()));
         return new OrderAdvice.Order(
                 orderBy,
                 supplier.days().closesAt(orderBy),
-                chances.mendableBeforeArrival(orderBy, supplier) > riskOfOrder(),
+                chances.mendableBeforeArrival(orderBy, supplier) > riskUntilArrival(orderBy),
                 likelyArrival(orderBy),
                 chances.beforeArrival(orderBy, supplier),
                 following,
@@ -109,7 +108,7 @@ public final class Ordering {
     private LocalDate latestDay() {
         LocalDate latest = firstDay;
         LocalDate next = supplier.days().nextOrderDay(latest);
-        while (chances.mendableBeforeArrival(next, supplier) <= riskOfOrder()) {
+        while (chances.mendableBeforeArrival(next, supplier) <= riskUntilArrival(next)) {
             latest = next;
             next = supplier.days().nextOrderDay(latest);
         }
@@ -124,7 +123,8 @@ public final class Ordering {
                     day,
                     likelyArrival(day),
                     chances.beforeArrival(day, supplier),
-                    chances.mendableBeforeArrival(day, supplier)));
+                    chances.mendableBeforeArrival(day, supplier),
+                    riskUntilArrival(day)));
             day = supplier.days().nextOrderDay(day);
         }
         return days;

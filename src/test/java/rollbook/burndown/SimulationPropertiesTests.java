@@ -43,7 +43,10 @@ class SimulationPropertiesTests {
             assertThat(RandomShow.of(seed).played(SEED, REPLICATES).outlook())
                     .as("seed %d", seed)
                     .isEqualTo(outlook);
-            assertThat(RandomShow.of(seed).played(SEED + 1, REPLICATES).outlook().pools())
+            assertThat(RandomShow.of(seed)
+                            .played(SEED + 1, REPLICATES)
+                            .outlook()
+                            .pools())
                     .as("seed %d", seed)
                     .isNotEqualTo(outlook.pools());
             again.add(outlook);
@@ -76,8 +79,9 @@ class SimulationPropertiesTests {
             for (int i = 0; i < before.size(); i++) {
                 assertThat(chances(after.get(i)))
                         .as("seed %d, pool %d", seed, i)
-                        .zipSatisfy(chances(before.get(i)), (rich, poor) -> assertThat(rich)
-                                .isLessThanOrEqualTo(poor));
+                        .zipSatisfy(
+                                chances(before.get(i)),
+                                (rich, poor) -> assertThat(rich).isLessThanOrEqualTo(poor));
             }
         }
     }
@@ -196,7 +200,8 @@ class SimulationPropertiesTests {
                     for (long i = ExactDivision.ceil(shortfall, usable); i > 0; i--) {
                         items.add(new Pool.Item("NEW", itemBytes, 0, true, null, null));
                     }
-                    assertThat(Played.only(show.with(List.of(withItems(pool, items))).played(SEED, 1))
+                    assertThat(Played.only(show.with(List.of(withItems(pool, items)))
+                                            .played(SEED, 1))
                                     .lastsForSure())
                             .as("seed %d", seed)
                             .isTrue();
@@ -210,16 +215,17 @@ class SimulationPropertiesTests {
     void wholeRollsNeverLastLongerThanSplitOnes() {
         for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
             RandomShow show = RandomShow.of(seed);
-            List<PoolOutlook> whole =
-                    playedAs(show, SimulationPropertiesTests::keptRolls).outlook().pools();
-            List<PoolOutlook> split = playedAs(show, pool -> split(keptRolls(pool)))
+            List<PoolOutlook> whole = playedAs(show, SimulationPropertiesTests::keptRolls)
                     .outlook()
                     .pools();
+            List<PoolOutlook> split =
+                    playedAs(show, pool -> split(keptRolls(pool))).outlook().pools();
             for (int i = 0; i < whole.size(); i++) {
                 assertThat(chances(whole.get(i)))
                         .as("seed %d", seed)
-                        .zipSatisfy(chances(split.get(i)), (rolls, bytes) -> assertThat(rolls)
-                                .isGreaterThanOrEqualTo(bytes));
+                        .zipSatisfy(
+                                chances(split.get(i)),
+                                (rolls, bytes) -> assertThat(rolls).isGreaterThanOrEqualTo(bytes));
             }
         }
     }

@@ -11,12 +11,11 @@ import rollbook.ordering.Flag.State;
 
 class FlagRuleTests {
     private static final LocalDate DAY_0 = LocalDate.of(2026, 6, 1);
-    private static final double ALLOWED = 0.05;
-    private static final double UP = ALLOWED * FlagRule.UP;
-    private static final double DOWN = ALLOWED * FlagRule.DOWN;
+    private static final double UP = FlagRule.UP;
+    private static final double DOWN = FlagRule.DOWN;
 
-    private static FlagRule.Sighting sighting(int day, double risk) {
-        return new FlagRule.Sighting(DAY_0.plusDays(day), risk, ALLOWED);
+    private static FlagRule.Sighting sighting(int day, double timesAllowed) {
+        return new FlagRule.Sighting(DAY_0.plusDays(day), timesAllowed);
     }
 
     private static @Nullable Flag after(@Nullable Flag flag, int firstDay, double... risks) {
@@ -28,20 +27,20 @@ class FlagRuleTests {
     }
 
     @Test
-    void aFlagGoesUpWhenTheRiskIsMoreThanWaitingMayTake() {
+    void aFlagGoesUpWhenTheRiskIsMoreThanIsPutUpWith() {
         assertThat(after(null, 0, 0, UP)).isNull();
         assertThat(after(null, 0, 0, UP + 0.001)).isEqualTo(new Flag(State.OPEN, DAY_0.plusDays(1), null, null));
     }
 
     @Test
-    void aFlagGoesDownOnceTheRiskWasLowOnThreeDates() {
-        assertThat(after(null, 0, 0.2, 0, 0).state()).isEqualTo(State.OPEN);
-        assertThat(after(null, 0, 0.2, 0, 0, 0).state()).isEqualTo(State.CLOSED_BY_FORECAST);
+    void aFlagGoesDownOnceTheRiskWasLowOnFiveDates() {
+        assertThat(after(null, 0, 4, 0, 0, 0, 0).state()).isEqualTo(State.OPEN);
+        assertThat(after(null, 0, 4, 0, 0, 0, 0, 0).state()).isEqualTo(State.CLOSED_BY_FORECAST);
     }
 
     @Test
     void manyForecastsOfOneDateAreOneDate() {
-        Flag flag = after(null, 0, 0.2);
+        Flag flag = after(null, 0, 4);
         for (int i = 0; i < 10; i++) {
             flag = FlagRule.after(flag, sighting(1, 0));
         }
@@ -53,35 +52,35 @@ class FlagRuleTests {
         double between = (UP + DOWN) / 2;
 
         assertThat(after(null, 0, between, between, between)).isNull();
-        assertThat(after(null, 0, 0.2, between, between, between, between).state())
+        assertThat(after(null, 0, 4, between, between, between, between).state())
                 .isEqualTo(State.OPEN);
-        assertThat(after(null, 0, 0.2, 0, 0, between, 0, 0).state()).isEqualTo(State.OPEN);
+        assertThat(after(null, 0, 4, 0, 0, 0, 0, between, 0, 0, 0, 0).state()).isEqualTo(State.OPEN);
     }
 
     @Test
     void anAcknowledgedFlagStaysSoUntilForecastsNoLongerSeeANeed() {
-        Flag flag = after(null, 0, 0.2).acknowledged();
+        Flag flag = after(null, 0, 4).acknowledged();
 
-        assertThat(after(flag, 1, 0.3, 0.5).state()).isEqualTo(State.ACKNOWLEDGED);
-        assertThat(after(flag, 1, 0, 0, 0).state()).isEqualTo(State.CLOSED_BY_FORECAST);
+        assertThat(after(flag, 1, 3, 5).state()).isEqualTo(State.ACKNOWLEDGED);
+        assertThat(after(flag, 1, 0, 0, 0, 0, 0).state()).isEqualTo(State.CLOSED_BY_FORECAST);
     }
 
     @Test
     void aSnoozedFlagIsOpenAgainOnItsDate() {
-        Flag flag = after(null, 0, 0.2).snoozedUntil(DAY_0.plusDays(3));
+        Flag flag = after(null, 0, 4).snoozedUntil(DAY_0.plusDays(3));
 
-        assertThat(after(flag, 1, 0.3, 0.5).state()).isEqualTo(State.SNOOZED);
-        assertThat(after(flag, 3, 0.5)).isEqualTo(new Flag(State.OPEN, DAY_0, null, null));
+        assertThat(after(flag, 1, 3, 5).state()).isEqualTo(State.SNOOZED);
+        assertThat(after(flag, 3, 5)).isEqualTo(new Flag(State.OPEN, DAY_0, null, null));
         assertThat(flag.reopened().state()).isEqualTo(State.OPEN);
     }
 
     @Test
     void aFlagThatAnOrderClosedGoesUpAnewWhenMoreIsNeeded() {
-        Flag flag = after(null, 0, 0.2).ordered();
+        Flag flag = after(null, 0, 4).ordered();
 
         assertThat(flag.state()).isEqualTo(State.CLOSED_BY_ORDER);
         assertThat(after(flag, 1, 0.01)).isEqualTo(flag);
-        assertThat(after(flag, 1, 0.01, 0.2)).isEqualTo(new Flag(State.OPEN, DAY_0.plusDays(2), null, null));
+        assertThat(after(flag, 1, 0.01, 4)).isEqualTo(new Flag(State.OPEN, DAY_0.plusDays(2), null, null));
         assertThatThrownBy(flag::acknowledged).isInstanceOf(IllegalStateException.class);
         assertThatThrownBy(flag::ordered).isInstanceOf(IllegalStateException.class);
     }
@@ -91,7 +90,7 @@ class FlagRuleTests {
     void aSmallChangeOfTheForecastMovesNoFlag() {
         for (long seed = 1; seed <= 500; seed++) {
             SplittableRandom random = new SplittableRandom(seed);
-            double middle = random.nextDouble() * 0.1;
+            double middle = random.nextDouble() * 2;
             double swing = (UP - DOWN) / 2;
             Flag flag = null;
             int moves = 0;
@@ -105,7 +104,7 @@ class FlagRuleTests {
         }
     }
 
-    /** Whatever forecasts say: it goes up only on high risk, and down only after low risk on three dates in a row. */
+    /** Whatever forecasts say: it goes up only on high risk, and down only after low risk on five dates in a row. */
     @Test
     void noFlagMovesWithoutReason() {
         for (long seed = 1; seed <= 500; seed++) {
@@ -113,7 +112,7 @@ class FlagRuleTests {
             Flag flag = null;
             int low = 0;
             for (int day = 0; day < 100; day++) {
-                double risk = random.nextInt(3) == 0 ? random.nextDouble() * 0.1 : random.nextDouble() * DOWN;
+                double risk = random.nextInt(6) == 0 ? random.nextDouble() * 2 : random.nextDouble() * DOWN;
                 low = risk < DOWN ? low + 1 : 0;
                 Flag next = FlagRule.after(flag, sighting(day, risk));
                 if (!isUp(flag) && isUp(next)) {

@@ -107,18 +107,40 @@ class OrderingPropertyTests {
                     assertThat(risk).as("seed %d, %d packs", seed, packs).isLessThanOrEqualTo(before + ROUNDING);
                     before = risk;
                 }
+                assertThat(order.riskUntilItComes()).as("seed %d", seed).isLessThanOrEqualTo(advice.riskWithout());
                 if (!order.late()) {
                     assertThat(lacksBeforeFollowing(drawn, order, order.packs()))
                             .as("seed %d", seed)
                             .isLessThanOrEqualTo(0.05 + ROUNDING);
-                    assertThat(order.riskUntilItComes()).isLessThanOrEqualTo(advice.riskWithout());
                     assertThat(riskOn(drawn, order.orderBy()))
-                            .isLessThanOrEqualTo(0.05 * Ordering.SHARE_OF_AN_ORDER + ROUNDING);
+                            .as("seed %d", seed)
+                            .isLessThanOrEqualTo(allowed(drawn, order.orderBy()) + ROUNDING);
                     assertThat(riskOn(drawn, order.orderBy().plusDays(1)))
-                            .isGreaterThan(0.05 * Ordering.SHARE_OF_AN_ORDER);
+                            .as("seed %d", seed)
+                            .isGreaterThan(allowed(drawn, order.orderBy().plusDays(1)) - ROUNDING);
                 }
             }
         }
+    }
+
+    @Test
+    void theFlagIsUpWhenAnOrderIsDue() {
+        for (long seed = 1; seed <= SEEDS; seed++) {
+            OrderAdvice advice = Drawn.of(seed).advice(0.95);
+            if (advice.order() != null && advice.order().orderBy().equals(DAY_0)) {
+                assertThat(FlagRule.after(null, FlagRule.Sighting.of(advice, DAY_0)))
+                        .as("seed %d", seed)
+                        .isNotNull();
+            }
+        }
+    }
+
+    /** Dates follow each other from day 0 on: of the risk of 5 % the part of the days that are then over. */
+    private static double allowed(Drawn drawn, LocalDate orderOn) {
+        long arrival = DAY_0.until(orderOn, java.time.temporal.ChronoUnit.DAYS)
+                + drawn.offer().supplier().leadTime().days(0.5);
+        int days = drawn.paths().dates().size() - 1;
+        return 0.05 * Math.min(days, arrival) / days;
     }
 
     /** The chance of running out before an order of that day comes, of what an order of today could still mend. */

@@ -12,11 +12,13 @@ import static rollbook.ordering.Pools.paths;
 import static rollbook.ordering.Pools.supplier;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -39,10 +41,6 @@ class OrderingTests {
     private static final int REPLICATES = 40_000;
     private static final long SEED = 7;
 
-    /** An order may use 5 % of it. */
-    private static final ServiceLevel FIVE_PERCENT_FOR_AN_ORDER =
-            new ServiceLevel(1 - 0.05 / Ordering.SHARE_OF_AN_ORDER);
-
     // Five wrapped days of 4 to 6 TB taught the ratio, twelve days of 5 TB are to come and 32 TB are left. An order
     // that
     // takes 2, 3 or 4 days with chances of 0.5, 0.3 and 0.2 leaves these risks if it is placed at the close of day 0, 1
@@ -52,24 +50,44 @@ class OrderingTests {
     @CsvSource({"0, 0.003863", "1, 0.032993", "2, 0.160561", "3, 0.417014", "4, 0.748725"})
     void theRiskOfWaitingIsThatComputedOtherwise(int orderedOn, double risk) {
         LeadTime leadTime = LeadTime.of(new TreeMap<>(Map.of(2, 0.5, 3, 0.3, 4, 0.2)));
-        OrderAdvice advice = adviceAfterFiveDays(leadTime, FIVE_PERCENT_FOR_AN_ORDER);
+        OrderAdvice advice = adviceAfterFiveDays(leadTime);
 
         assertThat(advice.waiting().get(orderedOn).orderOn()).isEqualTo(day(orderedOn));
         assertThat(advice.waiting().get(orderedOn).risk()).isEqualTo(risk, within(fourStandardErrors(risk) + 1e-5));
-        assertThat(advice.order().orderBy()).isEqualTo(day(1));
-        assertThat(advice.order().late()).isFalse();
+        assertThat(latestWithFivePercent(advice)).isEqualTo(day(1));
     }
 
     // The same with a lead time that is certain: by the close of day 3, 2, 1 and 0; with five days it is late already.
     @ParameterizedTest
-    @CsvSource({"1, 3, false", "2, 2, false", "3, 1, false", "4, 0, false", "5, 0, true"})
-    void theLatestDayIsTheLastThatKeepsTheRisk(int leadDays, int orderBy, boolean late) {
-        OrderAdvice.Order order = adviceAfterFiveDays(LeadTime.certain(leadDays), FIVE_PERCENT_FOR_AN_ORDER)
-                .order();
+    @CsvSource({"1, 3", "2, 2", "3, 1", "4, 0", "5,"})
+    void theLatestDayIsTheLastThatKeepsTheRisk(int leadDays, @Nullable Integer latest) {
+        assertThat(latestWithFivePercent(adviceAfterFiveDays(LeadTime.certain(leadDays))))
+                .isEqualTo(latest == null ? null : day(latest));
+    }
 
-        assertThat(order.orderBy()).isEqualTo(day(orderBy));
-        assertThat(order.late()).isEqualTo(late);
-        assertThat(order.likelyArrivalOn()).isEqualTo(day(orderBy + leadDays));
+    private static @Nullable LocalDate latestWithFivePercent(OrderAdvice advice) {
+        return advice.waiting().stream()
+                .filter(waiting -> waiting.risk() <= 0.05)
+                .map(OrderAdvice.Waiting::orderOn)
+                .max(LocalDate::compareTo)
+                .orElse(null);
+    }
+
+    // With three days of lead time the chances of having run out by the day of arrival, 3, 4 and 5, are 0.001708,
+    // 0.016249
+    // and 0.136321; of twelve days 3, 4 and 5 are then over, so of 5 % 0.0125, 0.016667 and 0.020833 may be used up:
+    // day 1.
+    // With five days it is late already.
+    @Test
+    void theRiskIsUsedUpNoFasterThanTheShow() {
+        OrderAdvice advice = adviceAfterFiveDays(LeadTime.certain(3));
+
+        assertThat(advice.waiting().get(1).allowedRisk()).isEqualTo(0.05 * 4 / 12, within(1e-12));
+        assertThat(advice.order().orderBy()).isEqualTo(day(1));
+        assertThat(advice.order().late()).isFalse();
+        OrderAdvice late = adviceAfterFiveDays(LeadTime.certain(5));
+        assertThat(late.order().orderBy()).isEqualTo(day(0));
+        assertThat(late.order().late()).isTrue();
     }
 
     // Days of 5 and 1.5 TB (normal), a lead time of 4 to 9 days: with 43.92 TB left the risk is 5 %, with 49.28 TB 1 %
@@ -184,7 +202,7 @@ class OrderingTests {
     }
 
     /** Recorded / planned of five days, none of which counts less for its age. */
-    private static OrderAdvice adviceAfterFiveDays(LeadTime leadTime, ServiceLevel level) {
+    private static OrderAdvice adviceAfterFiveDays(LeadTime leadTime) {
         double[] plannedTb = {4, 5, 4, 6, 5};
         double[] recordedTb = {3.6, 6, 5, 4.8, 7};
         List<ShotDay> shot = new ArrayList<>();
@@ -218,7 +236,10 @@ class OrderingTests {
                 .paths()
                 .get(0);
         return Ordering.advise(
-                paths, offer(POOL, 8, 1, 18_000, null, supplier("shop", leadTime, 4000)), level, eveningOf(day(0)));
+                paths,
+                offer(POOL, 8, 1, 18_000, null, supplier("shop", leadTime, 4000)),
+                ServiceLevel.USUAL,
+                eveningOf(day(0)));
     }
 
     private static double fourStandardErrors(double chance) {
