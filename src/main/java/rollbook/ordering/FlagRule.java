@@ -6,43 +6,38 @@ import org.jspecify.annotations.Nullable;
 /**
  * When a flag goes up and down as forecasts come in.
  *
- * <p>It looks at one figure: the chance that the pool runs out before an order could come that is left for a few more
- * order days. A flag goes up when that is more than the half of the risk that waiting may take (see {@link Ordering}), so
- * it is up when the order-by day comes. It goes down only when the figure has stayed under half of that on several dates
- * without a break, so a forecast that moves a little to and fro moves no flag.
+ * <p>It looks at one figure: how many times the risk put up with it is to wait for a few more order days. A flag goes up
+ * when that is more than one, so it is up when the order-by day comes. It goes down only when the figure has stayed under a
+ * half on several dates without a break, so a forecast that moves a little to and fro moves no flag.
  */
 public final class FlagRule {
     /** Order days before the order-by day on which the flag goes up, roughly. */
     public static final int ORDER_DAYS_AHEAD = 3;
 
     /** Dates, the first one included, on which the figure has to be low before a flag goes down. */
-    public static final int CALM_DATES = 3;
+    public static final int CALM_DATES = 5;
 
-    private static final double UP = 0.5;
-    private static final double DOWN = 0.25;
+    static final double UP = 1;
+    static final double DOWN = 0.5;
 
     private FlagRule() {}
 
     /**
      * What a forecast says.
      *
-     * @param risk chance of running out before an order could come that is left for {@link #ORDER_DAYS_AHEAD} days
-     * @param allowedRisk of running out that is put up with in all
+     * @param timesAllowed how many times the risk put up with it is to wait for {@link #ORDER_DAYS_AHEAD} order days
      */
-    public record Sighting(LocalDate today, double risk, double allowedRisk) {
+    public record Sighting(LocalDate today, double timesAllowed) {
         public static Sighting of(OrderAdvice advice, LocalDate today) {
-            return new Sighting(
-                    today,
-                    advice.waiting().get(ORDER_DAYS_AHEAD).mendableRisk(),
-                    advice.level().allowedRisk());
+            return new Sighting(today, advice.timesAllowed(ORDER_DAYS_AHEAD));
         }
 
         boolean isHigh() {
-            return risk > allowedRisk * UP;
+            return timesAllowed > UP;
         }
 
         boolean isLow() {
-            return risk < allowedRisk * DOWN;
+            return timesAllowed < DOWN;
         }
     }
 

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * What to order for a pool, by when, and why.
  *
  * @param riskWithout chance of running out before the end of the show if nothing more is ordered
+ * @param mendableRiskWithout the same without the courses of the show that an order placed at once can't mend either
  * @param earlyRunOutOn the first date by which the pool has run out with a chance of at least a tenth if nothing more is
  *     ordered, null if there is none
  * @param likelyRunOutOn the same for a chance of at least a half
@@ -22,6 +23,7 @@ public record OrderAdvice(
         Offer offer,
         ServiceLevel level,
         double riskWithout,
+        double mendableRiskWithout,
         @Nullable LocalDate earlyRunOutOn,
         @Nullable LocalDate likelyRunOutOn,
         @Nullable Order order,
@@ -62,14 +64,28 @@ public record OrderAdvice(
      * @param likelyArrivalOn when it would come with the supplier's median lead time
      * @param risk the chance that the pool has run out before
      * @param mendableRisk the same without the courses of the show that an order placed at once can't mend either
+     * @param allowedRisk what is put up with until then
      */
-    public record Waiting(LocalDate orderOn, LocalDate likelyArrivalOn, double risk, double mendableRisk) {}
+    public record Waiting(
+            LocalDate orderOn, LocalDate likelyArrivalOn, double risk, double mendableRisk, double allowedRisk) {}
 
     /** Packs that are enough with a chance of a half and of nine tenths. */
     public record PackBand(long p50, long p90) {}
 
     public OrderAdvice {
         waiting = List.copyOf(waiting);
+    }
+
+    /**
+     * How many times the risk put up with it is to wait for so many more order days: before an order could come then, or
+     * to the end of the show, whichever is less. An order that is due makes it more than one.
+     *
+     * @param orderDays at least one, and fewer than are told in {@code waiting}
+     */
+    public double timesAllowed(int orderDays) {
+        return Math.min(
+                waiting.get(orderDays).mendableRisk() / waiting.get(1).allowedRisk(),
+                mendableRiskWithout / level.allowedRisk());
     }
 
     /** The chance of running out that is left with the order: before it comes or because it was too little, at most. */

@@ -11,13 +11,23 @@ import rollbook.burndown.PoolPaths;
  * Finds the latest day and the smallest number of packs with which a pool runs out with no more than the chance that is
  * put up with.
  *
- * <p>An order doesn't have to last to the end of the show, only until a following one comes; what is left to order later is
- * bought when more is known. So the risk put up with is used up in two halves: one for running out before the order comes,
- * which says by when to order, and one for running out before a following order could come, which says how much.
+ * <p>An order doesn't have to last to the end of the show, only until one that is placed on the following order day comes;
+ * what is left to order later is bought when more is known. So an order is due on the last day on which the pool probably
+ * lasts until it comes, and it is enough if the pool then probably lasts until the following one comes. More than that is
+ * ordered where it is cheaper than further deliveries.
+ *
+ * <p>The risk put up with is for the whole rest of the show, and several orders share it: up to a date no more of it may be
+ * used up than the part of the show that is then over.
+ *
+ * <p>A higher service level never orders later, and on one day never less. It may order less at once where it orders
+ * earlier.
  */
 public final class Ordering {
     /** How many order days an advice tells the risk of. */
     private static final int ORDER_DAYS_TOLD = 10;
+
+    /** If this order isn't the last, about so many deliveries follow: on generated shows it takes five in all. */
+    private static final int DELIVERIES_TO_COME = 4;
 
     private static final double HALF = 0.5;
     private static final double EARLY = 0.1;
@@ -55,6 +65,7 @@ public final class Ordering {
                 offer,
                 level,
                 chances.by(chances.lastDate()),
+                chances.mendableBy(chances.lastDate()),
                 chances.firstDateWith(EARLY),
                 chances.firstDateWith(HALF),
                 order(toTheEnd),
@@ -62,24 +73,26 @@ public final class Ordering {
                 new OrderAdvice.PackBand(toTheEnd.fewestWithin(HALF), toTheEnd.fewestWithin(EARLY)));
     }
 
-    /** Half of the risk put up with. */
-    private double share() {
-        return level.allowedRisk() * HALF;
+    /** The part of the risk put up with that may be used up before an order of that day comes. */
+    private double riskUntilArrival(LocalDate orderOn) {
+        return level.allowedRisk() * chances.partOfShow(likelyArrival(orderOn));
     }
 
     private OrderAdvice.@Nullable Order order(PackNeed toTheEnd) {
-        if (chances.mendableBy(chances.lastDate()) <= share()) {
+        if (chances.mendableBy(chances.lastDate()) <= level.allowedRisk()) {
             return null;
         }
         LocalDate orderBy = latestDay();
-        LocalDate following = followingDay();
+        LocalDate following = supplier.days().nextOrderDay(orderBy);
         PackNeed need = chances.needUntilArrival(following, supplier, packBytes);
         long packs = toTheEnd.leastWaste(
-                need.fewestWithin(share()), offer.packPriceMinorUnits(), supplier.deliveryMinorUnits());
+                Math.max(1, need.fewestWithin(riskUntilArrival(following))),
+                offer.packPriceMinorUnits(),
+                Math.multiplyExact(DELIVERIES_TO_COME, supplier.deliveryMinorUnits()));
         return new OrderAdvice.Order(
                 orderBy,
                 supplier.days().closesAt(orderBy),
-                chances.mendableBeforeArrival(orderBy, supplier) > share(),
+                chances.mendableBeforeArrival(orderBy, supplier) > riskUntilArrival(orderBy),
                 likelyArrival(orderBy),
                 chances.beforeArrival(orderBy, supplier),
                 following,
@@ -95,24 +108,11 @@ public final class Ordering {
     private LocalDate latestDay() {
         LocalDate latest = firstDay;
         LocalDate next = supplier.days().nextOrderDay(latest);
-        while (chances.mendableBeforeArrival(next, supplier) <= share()) {
+        while (chances.mendableBeforeArrival(next, supplier) <= riskUntilArrival(next)) {
             latest = next;
             next = supplier.days().nextOrderDay(latest);
         }
         return latest;
-    }
-
-    /**
-     * When a following order is placed: on the day this one comes, but not before the pool would have run out without it.
-     * This doesn't depend on the service level, or a higher one could ask for less.
-     */
-    private LocalDate followingDay() {
-        LocalDate arrival = likelyArrival(firstDay);
-        LocalDate runOut = chances.firstDateWith(HALF);
-        if (runOut == null) {
-            return chances.lastDate();
-        }
-        return runOut.isAfter(arrival) ? runOut : arrival;
     }
 
     private List<OrderAdvice.Waiting> waiting() {
@@ -123,7 +123,8 @@ public final class Ordering {
                     day,
                     likelyArrival(day),
                     chances.beforeArrival(day, supplier),
-                    chances.mendableBeforeArrival(day, supplier)));
+                    chances.mendableBeforeArrival(day, supplier),
+                    riskUntilArrival(day)));
             day = supplier.days().nextOrderDay(day);
         }
         return days;

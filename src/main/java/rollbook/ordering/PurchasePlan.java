@@ -12,7 +12,7 @@ import rollbook.burndown.PoolPaths;
  * with what is known today. It says which of several offers is the cheapest and whether to buy or to hire; how much of it
  * to order at once, an {@link OrderAdvice} says.
  *
- * @param lines by order day, then in the order of the pools and their offers
+ * @param lines by supplier, then by order day, then in the order of the pools and their offers
  * @param costMinorUnits items, rates and deliveries
  * @param risks by pool, in the order in which they were given
  */

@@ -20,7 +20,7 @@ final class PurchasePlanning {
     /** How often more certainty is asked for at most. */
     private static final int ROUNDS = 4;
 
-    /** Days on which orders are considered, and the order days between them. Buying later is never cheaper, hiring is. */
+    /** Days on which hiring is considered, and the order days between them. Buying later is never cheaper, hiring is. */
     private static final int ORDER_DAYS = 4;
 
     private static final int ORDER_DAYS_BETWEEN = 5;
@@ -53,14 +53,14 @@ final class PurchasePlanning {
 
     private void considerOrdersFrom(Supplier supplier, Instant now) {
         LocalDate day = supplier.days().countsAsOf(now);
-        for (int i = 0; i < ORDER_DAYS && usefulFrom(supplier, day, 0.5).compareTo(endOfShow) <= 0; i++) {
+        for (int i = 0; i < ORDER_DAYS && !usefulFrom(supplier, day, 0.5).isAfter(endOfShow); i++) {
             int delivery = deliveryDays.size();
             deliveryDays.add(day);
             deliverySuppliers.add(supplier);
             for (int pool = 0; pool < wanted.size(); pool++) {
                 for (Offer offer : wanted.get(pool).offers()) {
                     if (offer.supplier().equals(supplier)) {
-                        considerOrders(offer, pool, delivery, day);
+                        considerOrders(offer, pool, delivery, i == 0);
                     }
                 }
             }
@@ -70,8 +70,11 @@ final class PurchasePlanning {
         }
     }
 
-    private void considerOrders(Offer offer, int pool, int delivery, LocalDate day) {
-        orders.add(new Order(offer, pool, delivery, false, day, offer.packPriceMinorUnits()));
+    private void considerOrders(Offer offer, int pool, int delivery, boolean onFirstDay) {
+        LocalDate day = deliveryDays.get(delivery);
+        if (onFirstDay) {
+            orders.add(new Order(offer, pool, delivery, false, day, offer.packPriceMinorUnits()));
+        }
         if (offer.hire() != null && wanted.get(pool).comesBack()) {
             LocalDate arrival = offer.supplier()
                     .days()
