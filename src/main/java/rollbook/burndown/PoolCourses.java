@@ -45,6 +45,7 @@ final class PoolCourses {
     /** By date, until then: bytes to be released, one a replicate; null for none. */
     private final long[] @Nullable [] releasedLater;
 
+    private int date;
     private final long[] demand;
     private final long[] scratch;
 
@@ -69,33 +70,52 @@ final class PoolCourses {
         room = pool.wholeRolls()
                 ? new RollsRoom(pool.rollBytes(), changes.items, arrivals.items(), replicates)
                 : new BytesRoom(changes.roomNowBytes, replicates);
-        for (int i = 0; i < dates; i++) {
-            play(i);
-        }
         lostBytes = room.lostBytes();
+        begin();
     }
 
-    private void play(int date) {
-        begin(date);
-        runOutByHiredItems += newlyOut(date, changes.firstDay[date]);
-        Arrays.fill(demand, 0);
-        if (date == 0 && pool.waitingBytes() > 0) {
-            Arrays.fill(scratch, pool.waitingBytes());
-            take(scratch, date);
-            runOutByWaiting += newlyOut(date, 0);
+    /** The days are shot in their order, each on all courses. */
+    void shoot(int day, long[] recordedBytes) {
+        while (day >= changes.firstDay[date + 1]) {
+            goOn();
         }
-        for (int day = changes.firstDay[date]; day < changes.firstDay[date + 1]; day++) {
-            take(written.of(day), date);
-            runOutByDemand += newlyOut(date, day);
-        }
-        end(date);
+        take(written.of(recordedBytes));
+        runOutByDemand += newlyOut(day);
     }
 
-    private void begin(int date) {
+    /** To the end of the show. */
+    void finish() {
+        while (date + 1 < demandBands.length) {
+            goOn();
+        }
+        end();
+    }
+
+    private void goOn() {
+        end();
+        date++;
+        begin();
+    }
+
+    private void begin() {
         arrivals.addTo(room, date);
         for (PoolChanges.Item item : changes.joining[date]) {
             room.join(item);
         }
+        release();
+        for (PoolChanges.Item item : changes.leaving[date]) {
+            room.leave(item);
+        }
+        runOutByHiredItems += newlyOut(changes.firstDay[date]);
+        Arrays.fill(demand, 0);
+        if (date == 0 && pool.waitingBytes() > 0) {
+            Arrays.fill(scratch, pool.waitingBytes());
+            take(scratch);
+            runOutByWaiting += newlyOut(0);
+        }
+    }
+
+    private void release() {
         if (changes.releasedBytes[date] > 0) {
             Arrays.fill(scratch, changes.releasedBytes[date]);
             room.release(scratch);
@@ -105,12 +125,9 @@ final class PoolCourses {
             room.release(released);
             releasedLater[date] = null;
         }
-        for (PoolChanges.Item item : changes.leaving[date]) {
-            room.leave(item);
-        }
     }
 
-    private void take(long[] bytes, int date) {
+    private void take(long[] bytes) {
         int releasedOn = changes.releasedOn[date];
         if (releasedOn == PoolChanges.NEVER) {
             room.take(bytes);
@@ -128,7 +145,7 @@ final class PoolCourses {
     }
 
     /** How many courses run out here that hadn't before, so many days having fitted. */
-    private int newlyOut(int date, int fittingDays) {
+    private int newlyOut(int fittingDays) {
         long[] left = room.leftBytes();
         int newlyOut = 0;
         for (int r = 0; r < left.length; r++) {
@@ -141,7 +158,7 @@ final class PoolCourses {
         return newlyOut;
     }
 
-    private void end(int date) {
+    private void end() {
         long[] left = room.leftBytes();
         long lowest = 0;
         for (int r = 0; r < left.length; r++) {
