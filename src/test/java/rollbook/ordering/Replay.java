@@ -33,7 +33,7 @@ import rollbook.quantity.Share;
  */
 final class Replay {
     private static final long TB = 1_000_000_000_000L;
-    private static final ServiceLevel LEVEL = ServiceLevel.USUAL;
+    static final ServiceLevel LEVEL = ServiceLevel.USUAL;
     private static final int REPLICATES = 250;
 
     /** Shooting days, as planned, that the media at hand at the start are enough for. */

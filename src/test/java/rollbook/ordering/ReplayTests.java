@@ -10,7 +10,11 @@ import rollbook.burndown.LeadTime;
 import rollbook.learning.GeneratedShow;
 import rollbook.learning.GeneratedShows;
 
-/** What becomes of 400 generated shows whose production does what the flags say. Printed for docs/maths.md. */
+/**
+ * What becomes of 400 generated shows whose production does what the flags say, printed for docs/maths.md. The rule was found
+ * on other shows, from seed 100001 on. System properties play others: {@code replay.seed}, {@code replay.shows}, lead time
+ * {@code replay.median} and {@code replay.nine}, {@code replay.delivery} in cents.
+ */
 class ReplayTests {
     private static final List<GeneratedShow> SHOWS =
             GeneratedShows.shows(Integer.getInteger("replay.shows", 400), Integer.getInteger("replay.seed", 1));
@@ -41,8 +45,15 @@ class ReplayTests {
                     .map(show -> Replay.play(show, OFFER, Replay.spreadsheet(cover)))
                     .toList();
             print("spreadsheet, " + cover + " days of cover", sheet);
+            assertThat(ranDry(sheet)).isGreaterThan(ranDry(flags));
         }
-        assertThat(ranDry(flags)).isLessThanOrEqualTo(0.05);
+        assertThat(ranDry(flags)).isLessThanOrEqualTo(Replay.LEVEL.allowedRisk());
+        // More than the 10 % that we aimed at; docs/maths.md says why. Measured 1.237 and 1.160.
+        assertThat(costOverHindsight(flags)).isLessThan(1.26);
+        assertThat(costWithMediaAtHand(flags)).isLessThan(1.18);
+        assertThat(perShow(flags, Replay.Outcome::dueWithoutFlag)).isZero();
+        assertThat(perShow(flags, Replay.Outcome::flagsOpened)).isLessThan(perShow(flags, Replay.Outcome::orders) + 1);
+        assertThat(perShow(flags, Replay.Outcome::flagsUpAgainSoon)).isLessThan(0.1);
     }
 
     private static double ranDry(List<Replay.Outcome> outcomes) {
