@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
+import com.github.kagkarlsson.scheduler.exceptions.ExecutionException;
 import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceCurrentlyExecutingException;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import java.time.Clock;
@@ -100,17 +101,19 @@ class ForecastRequests {
 
     private void schedule(UUID productionId, Set<Because> because) {
         // The state's row first: who holds it is alone in looking for the job's row and in adding it.
-        runs.ask(productionId, because);
+        boolean waitsToTryAgain = runs.ask(productionId, because);
+        TaskInstance<Void> job = new TaskInstance<>(TASK, productionId.toString());
+        if (!scheduler.getObject().scheduleIfNotExists(job, clock.instant()) && waitsToTryAgain) {
+            tryAgainNow(job);
+        }
+    }
+
+    /** What was wrong may be mended by what was just done, so it doesn't wait any longer. */
+    private void tryAgainNow(TaskInstance<Void> job) {
         try {
-            // One that failed and waits to be tried again doesn't wait any longer: what was wrong may be mended.
-            scheduler
-                    .getObject()
-                    .schedule(
-                            new TaskInstance<Void>(TASK, productionId.toString()),
-                            clock.instant(),
-                            SchedulerClient.ScheduleOptions.WHEN_EXISTS_RESCHEDULE);
-        } catch (TaskInstanceCurrentlyExecutingException running) {
-            // It sees at its end that more was asked for.
+            scheduler.getObject().reschedule(job, clock.instant());
+        } catch (TaskInstanceCurrentlyExecutingException | ExecutionException running) {
+            // It has just been started, and sees at its end that more was asked for.
         }
     }
 

@@ -35,16 +35,22 @@ class ForecastRuns {
     /** How often a forecast was asked for so far, and why since the last one. */
     record Asked(long number, Set<Because> because) {}
 
-    /** Notes that a forecast is wanted, and keeps others from asking and from finishing until the transaction ends. */
-    void ask(UUID productionId, Set<Because> because) {
-        jdbc.sql("""
+    /**
+     * Notes that a forecast is wanted, and keeps others from asking and from finishing until the transaction ends.
+     *
+     * @return whether the last one failed and waits to be tried again
+     */
+    boolean ask(UUID productionId, Set<Because> because) {
+        return jdbc.sql("""
                         insert into forecast_state as s (production_id, asked, because) values (:production, 1, :because)
                         on conflict (production_id) do update set asked = s.asked + 1,
                             because = (select array_agg(distinct b) from unnest(s.because || excluded.because) b)
+                        returning next_try_at is not null
                         """)
                 .param("production", productionId)
                 .param("because", names(because))
-                .update();
+                .query(Boolean.class)
+                .single();
     }
 
     Asked asked(UUID productionId) {

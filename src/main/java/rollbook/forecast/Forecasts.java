@@ -54,7 +54,7 @@ public class Forecasts {
                 leg.legName(),
                 words.sentence(leg, forecast),
                 leg.need(),
-                raised || leg.need() == OrderFlag.NO_SUPPLY,
+                raised || leg.need() == OrderFlag.NO_SUPPLY || leg.need() == OrderFlag.NO_HELP,
                 leg.outlook().chanceOfRunningOut(),
                 leg.outlook().runsOutBy(BAD_LUCK),
                 order == null ? null : order.orderBy(),

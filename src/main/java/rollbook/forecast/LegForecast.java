@@ -37,7 +37,7 @@ record LegForecast(
         }
         OrderAdvice.Order order = advice.order();
         if (order == null) {
-            return OrderFlag.NONE;
+            return outlook.chanceOfRunningOut() > level.allowedRisk() ? OrderFlag.NO_HELP : OrderFlag.NONE;
         }
         return order.late() ? OrderFlag.LATE : OrderFlag.ORDER_BY;
     }

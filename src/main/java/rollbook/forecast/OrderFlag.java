@@ -8,6 +8,8 @@ public enum OrderFlag {
     ORDER_BY,
     /** Even an order placed today carries more risk than is put up with. */
     LATE,
+    /** The pool may run out before anything ordered today could come, and has enough afterwards. */
+    NO_HELP,
     /** The pool may run out, and how more can be had isn't known. */
     NO_SUPPLY
 }

@@ -23,7 +23,7 @@ class OrderWords {
     }
 
     /** A day on which the order could be placed. */
-    record Waiting(String orderOn, String comesOn, String risk) {}
+    record Waiting(String orderOn, String comesOn, String risk, String allowed) {}
 
     /** Nothing without an order. */
     List<StorageFacts.Fact> why(LegForecast leg) {
@@ -83,7 +83,10 @@ class OrderWords {
                 ? List.of()
                 : advice.waiting().stream()
                         .map(day -> new Waiting(
-                                words.date(day.orderOn()), words.date(day.likelyArrivalOn()), words.chance(day.risk())))
+                                words.date(day.orderOn()),
+                                words.date(day.likelyArrivalOn()),
+                                words.chance(day.risk()),
+                                words.chance(day.allowedRisk())))
                         .toList();
     }
 

@@ -22,7 +22,8 @@ public record StorageOutlook(String sentence, Instant checkedAt, LocalDate today
      * How one leg's pool fares.
      *
      * @param sentence says the rest of it in words
-     * @param waitsForSomebody whether a flag is up that nobody has put off, or it isn't known how more can be had
+     * @param waitsForSomebody whether a flag is up that nobody has put off, or something is wrong that an
+     *     order can't mend
      * @param runOutOn the first date by which the pool has run out with a chance of a tenth at least; null if it lasts
      *     with more than nine tenths
      * @param orderBy the last day to order on; null without an order

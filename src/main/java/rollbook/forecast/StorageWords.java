@@ -79,6 +79,7 @@ class StorageWords {
                         "forecast.sentence.lasts",
                         leg.legName(),
                         chance(leg.outlook().chanceOfRunningOut()));
+            case NO_HELP -> display.text("forecast.sentence.no-help", leg.legName(), runsOut(leg, forecast));
             case NO_SUPPLY -> display.text("forecast.sentence.no-supply", leg.legName(), runsOut(leg, forecast));
             case ORDER_BY ->
                 display.text(

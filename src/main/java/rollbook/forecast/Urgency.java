@@ -20,7 +20,7 @@ final class Urgency {
     private static LocalDate actBy(LegForecast leg, LocalDate today) {
         return switch (leg.need()) {
             case NONE -> LocalDate.MAX;
-            case NO_SUPPLY, LATE -> today;
+            case NO_SUPPLY, NO_HELP, LATE -> today;
             case ORDER_BY -> Objects.requireNonNull(leg.order()).orderBy();
         };
     }

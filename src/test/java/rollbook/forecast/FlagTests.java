@@ -100,7 +100,7 @@ class FlagTests {
         Document page = page();
 
         assertThat(page.select("section dt").eachText())
-                .contains("Why this date", "Why so many", "To the end of the show", "Chance of running out");
+                .contains("Why this date", "Why so many", "To the end of the show", "Risk with and without");
         assertThat(page.select("section caption").eachText()).contains("What each day of waiting costs");
     }
 
@@ -181,6 +181,9 @@ class FlagTests {
 
     @Test
     void anOrderThatIsEnoughLeavesItClosedAndTheForecastSeesItComing() {
+        jdbc.sql("update forecast_supply set slow_lead_time_working_days = lead_time_working_days where leg_id = ?")
+                .param(leg)
+                .update();
         orders.enter(
                 office,
                 new MediaOrders.NewOrder(leg, show.date(-3), show.date(0), 60, 2_000 * StorageShow.GB, "plenty"));
@@ -189,6 +192,19 @@ class FlagTests {
         assertThat(flag().state()).isEqualTo(Flag.State.CLOSED_BY_ORDER);
         assertThat(outlook().waitsForSomebody()).isFalse();
         assertThat(page().select("section .lines").text()).contains("On order: 60 items of 2.00 TB");
+    }
+
+    @Test
+    void anOrderThatMayComeTooLateClosesItAndThePageSaysThatNoOtherOrderHelps() {
+        orders.enter(
+                office,
+                new MediaOrders.NewOrder(leg, show.date(-1), show.date(1), 60, 2_000 * StorageShow.GB, "plenty"));
+        jobs.run();
+
+        assertThat(flag().state()).isEqualTo(Flag.State.CLOSED_BY_ORDER);
+        assertThat(outlook().flag()).isEqualTo(OrderFlag.NO_HELP);
+        assertThat(outlook().waitsForSomebody()).isTrue();
+        assertThat(page().select("#sentence").text()).contains("Nothing that is ordered now comes in time");
     }
 
     @Test
