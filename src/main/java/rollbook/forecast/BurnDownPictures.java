@@ -101,7 +101,7 @@ class BurnDownPictures {
             if (chart.endOfShow().x() - chart.todayX() > 2 * CAPTION_WIDTH) {
                 place(
                         chart.endOfShow().x(),
-                        chart.room().topY() - 10,
+                        chart.perDay().topY() - 9,
                         "middle",
                         "tick",
                         display.text("forecast.chart.end-of-show"));

@@ -222,6 +222,14 @@ class FlagTests {
     }
 
     @Test
+    void aLegThatIsRemovedTakesItsFlagAlong() {
+        orders.enter(office, new MediaOrders.NewOrder(leg, show.date(0), show.date(1), 1, StorageShow.GB, ""));
+        jdbc.sql("delete from production_leg where id = ?").param(leg).update();
+
+        assertThat(flags.newestByLeg(show.production.id)).isEmpty();
+    }
+
+    @Test
     void whatBecameOfAFlagIsNeverChanged() {
         assertThatThrownBy(() -> jdbc.sql("update forecast_flag_act set reason = 'x' where flag_id = ?")
                         .param(flag().id())
