@@ -118,6 +118,22 @@ class PurchasePlanTests {
         assertThat(plan.risks()).containsExactly(new PurchasePlan.PoolRisk(POOL, 1, 1));
     }
 
+    @Test
+    void theSameSeedGivesTheSamePlan() {
+        PoolPaths paths = paths(POOL, drawnRoomGb(new SplittableRandom(3), 200));
+        Supplier supplier = supplier("shop", LeadTime.usually(2, 4), 4000);
+        Wanted wanted = new Wanted(
+                paths,
+                true,
+                List.of(
+                        offer(POOL, 2, 1, 10_000, new Hire(3000, 1), supplier),
+                        offer(POOL, 4, 1, 20_000, new Hire(6000, 1), supplier)));
+
+        PurchasePlan plan = plan(paths.dates().size() - 1, wanted);
+        assertThat(plan.lines()).isNotEmpty();
+        assertThat(plan(paths.dates().size() - 1, wanted)).isEqualTo(plan);
+    }
+
     /** The chance of each date alone isn't that of all; the plan is tried and made surer until the pools last. */
     @Test
     void thePlannedPoolsLastWithTheServiceLevelOrOnlyRunOutBeforeAnythingCanCome() {
