@@ -21,7 +21,7 @@ create table forecast_flag_act (
     by_id    uuid        references people_person (id),
     by_name  text        not null default '',
     run_id   bigint      references forecast_run (id),
-    order_id uuid        references forecast_order (id),
+    order_id uuid        references forecast_order (id) on delete cascade,
     reason   text        not null default '',
     until    date,
     constraint forecast_flag_act_pk primary key (flag_id, number),

@@ -104,7 +104,8 @@ class OrderWords {
         }
         Currency currency = plan.lines().get(0).offer().currency();
         return new Plan(
-                display.text("forecast.plan.sentence", StorageWords.money(plan.costMinorUnits(), currency)),
+                display.text("forecast.plan.sentence", StorageWords.money(plan.costMinorUnits(), currency))
+                        + hireSaves(forecast, plan, currency),
                 plan.lines().stream()
                         .map(line -> new PlanLine(
                                 words.date(line.orderOn()),
@@ -113,6 +114,16 @@ class OrderWords {
                                 line.hired(),
                                 StorageWords.money(line.costMinorUnits(), currency)))
                         .toList());
+    }
+
+    private String hireSaves(StorageForecast forecast, PurchasePlan plan, Currency currency) {
+        Long without = forecast.costWithoutHireMinorUnits();
+        return without == null
+                ? ""
+                : " "
+                        + display.text(
+                                "forecast.plan.hire-saves",
+                                StorageWords.money(without - plan.costMinorUnits(), currency));
     }
 
     private StorageFacts.Fact fact(String key, String value) {

@@ -13,6 +13,7 @@ import rollbook.ordering.PurchasePlan;
  * @param learned what the wrapped days had taught
  * @param recording how much the show will record
  * @param plan the cheapest orders for all pools together; null if none is needed or the offers are too few
+ * @param costWithoutHireMinorUnits of the cheapest orders that hire nothing; null if the plan doesn't either
  */
 record StorageForecast(
         String methodId,
@@ -21,7 +22,8 @@ record StorageForecast(
         Learned learned,
         RecordingOutlook recording,
         List<LegForecast> legs,
-        @Nullable PurchasePlan plan) {
+        @Nullable PurchasePlan plan,
+        @Nullable Long costWithoutHireMinorUnits) {
     StorageForecast {
         legs = List.copyOf(legs);
     }

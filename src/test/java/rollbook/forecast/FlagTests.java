@@ -224,6 +224,9 @@ class FlagTests {
     @Test
     void aLegThatIsRemovedTakesItsFlagAlong() {
         orders.enter(office, new MediaOrders.NewOrder(leg, show.date(0), show.date(1), 1, StorageShow.GB, ""));
+        jdbc.sql("update inventory_item set leg_id = null where leg_id = ?")
+                .param(leg)
+                .update();
         jdbc.sql("delete from production_leg where id = ?").param(leg).update();
 
         assertThat(flags.newestByLeg(show.production.id)).isEmpty();
