@@ -54,6 +54,7 @@ class PurityTests {
                     && (name.startsWith("rollbook.quantity.")
                             || name.startsWith("rollbook.recording.")
                             || name.startsWith("rollbook.manifest.")
+                            || name.startsWith("rollbook.learning.")
                             || PURE_CLASSES.contains(name.contains("$") ? name.substring(0, name.indexOf('$')) : name));
         }
     };

@@ -29,8 +29,13 @@ final class Bench {
             case "memory" -> memory(folder);
             case "upload" -> upload(folder);
             case "clips" -> run(folder, "512m", "rollbook.verification.ClipBench");
+            case "forecast" -> {
+                runOnOneCore(folder, "40m", "rollbook.burndown.ForecastBench", "once");
+                runOnOneCore(folder, "512m", "rollbook.burndown.ForecastBench", "growth");
+            }
             default -> {
-                System.err.println("intake (= intake-only, memory and upload), intake-only, memory, upload, clips");
+                System.err.println(
+                        "intake (= intake-only, memory and upload), intake-only, memory, upload, clips, forecast");
                 System.exit(arguments[1].equals("list") ? 0 : 2);
             }
         }
@@ -73,13 +78,21 @@ final class Bench {
 
     private static boolean run(Path folder, String heap, String type, Object... arguments)
             throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx" + heap,
-                "-cp",
-                ManagementFactory.getRuntimeMXBean().getClassPath(),
-                type,
-                folder.toString()));
+        return run(folder, List.of("-Xmx" + heap), type, arguments);
+    }
+
+    /** The garbage collector, too, finds one core only; that no other is used, taskset can see to. */
+    private static void runOnOneCore(Path folder, String heap, String type, Object... arguments)
+            throws IOException, InterruptedException {
+        run(folder, List.of("-Xmx" + heap, "-XX:ActiveProcessorCount=1"), type, arguments);
+    }
+
+    private static boolean run(Path folder, List<String> options, String type, Object... arguments)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
+        command.addAll(options);
+        command.addAll(List.of("-cp", ManagementFactory.getRuntimeMXBean().getClassPath(), type, folder.toString()));
         Arrays.stream(arguments).map(String::valueOf).forEach(command::add);
         Process process = new ProcessBuilder(command)
                 .redirectOutput(ProcessBuilder.Redirect.INHERIT)

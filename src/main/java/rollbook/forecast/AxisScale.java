@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.LongStream;
+import rollbook.quantity.ExactDivision;
 
 /**
  * A vertical axis of bytes from zero up, with ticks a round step of 1, 2 or 5 times a power of ten apart.

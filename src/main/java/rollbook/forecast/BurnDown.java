@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
 
 /**
  * A pool's bytes by date, for a chart and its table. Bytes are as written on this leg.

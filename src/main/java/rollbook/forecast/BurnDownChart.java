@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
 
 /**
  * A burn-down in coordinates of an SVG picture, so that a template only prints them. Two panels share the dates: above,

@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import java.time.LocalDate;
+import rollbook.burndown.DayRef;
 
 /**
  * A shooting day as the forecast sees it.

@@ -3,6 +3,8 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 /**
  * All that a forecast is made from; the same input gives the same forecast.

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Share;
 
 /**
  * A leg of the copy plan with the pool of media that serves it. A leg of two copies is two legs, each with its pool.

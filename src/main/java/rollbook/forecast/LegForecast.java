@@ -3,6 +3,7 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Share;
 
 /**
  * How one leg's pool fares to the end of the show. To the byte: room now + arriving + returning − leaving − demand = room

@@ -23,6 +23,7 @@ import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Production;
 import rollbook.production.Rendition;
+import rollbook.quantity.Share;
 
 /**
  * The legs of a copy plan with the pools that serve them.

@@ -3,6 +3,9 @@ package rollbook.forecast;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.ExactDivision;
+import rollbook.quantity.Share;
 
 /**
  * The smallest order in whole packs that lets a pool last to the end of the show.

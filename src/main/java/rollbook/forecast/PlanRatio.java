@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.MathContext;
 import java.util.List;
+import rollbook.quantity.ExactDivision;
 
 /**
  * Bytes recorded for bytes planned: sum of actual ÷ sum of planned over the wrapped days. 7/5 says that the show records

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Share;
 
 /**
  * A pool today, and what is known to change it from today to the end of the show: hired items that leave, items and

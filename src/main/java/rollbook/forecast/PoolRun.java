@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
 
 /**
  * Walks one leg's pool from today to the end of the show, date by date. The order within a date errs on the safe side:

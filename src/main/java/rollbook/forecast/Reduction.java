@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.util.List;
 import rollbook.offload.Encoding;
+import rollbook.quantity.Share;
 
 /**
  * What an encoding leaves of the bytes recorded: as measured once enough rolls tell, until then as the copy plan says.

@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
 
 /**
  * The first day on which the pool has less room than it needs. To need exactly what is left isn't running out.

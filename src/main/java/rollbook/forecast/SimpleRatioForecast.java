@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import java.util.List;
+import rollbook.burndown.DayRef;
 
 /**
  * The forecast that scales the rest of the plan by actual ÷ planned of the wrapped days. It knows no chance: one course

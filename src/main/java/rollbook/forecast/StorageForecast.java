@@ -2,6 +2,9 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.List;
+import rollbook.burndown.DayRef;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 /**
  * A forecast with what it was made from, so that each figure can be traced.

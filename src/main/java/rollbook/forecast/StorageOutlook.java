@@ -7,6 +7,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
 
 /**
  * The newest forecast in short.

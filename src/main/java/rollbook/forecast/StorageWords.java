@@ -8,6 +8,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import org.springframework.stereotype.Component;
+import rollbook.burndown.DayRef;
 import rollbook.web.Display;
 
 /** A forecast in sentences, for pages, mail and reports. */

@@ -4,6 +4,7 @@
         allowedDependencies = {
             "quantity",
             "recording",
+            "burndown",
             "production",
             "inventory",
             "format",

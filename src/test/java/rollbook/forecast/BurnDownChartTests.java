@@ -13,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import rollbook.quantity.Share;
 
 class BurnDownChartTests {
     /*

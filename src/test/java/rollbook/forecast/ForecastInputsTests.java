@@ -10,6 +10,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import rollbook.quantity.Share;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.testing.StatementCount;

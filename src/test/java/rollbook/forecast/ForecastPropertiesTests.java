@@ -11,6 +11,8 @@ import java.util.function.UnaryOperator;
 import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 /** What must hold for any show; shows are drawn from seeds. */
 class ForecastPropertiesTests {

@@ -21,6 +21,8 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 class OrderProposalTests {
     private static final LocalDate MONDAY = LocalDate.of(2026, 6, 1);

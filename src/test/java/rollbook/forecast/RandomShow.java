@@ -9,6 +9,8 @@ import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 /** Draws a show with all that a forecast knows of: the same seed gives the same show. */
 final class RandomShow {

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.quantity.Share;
 
 /** Makes forecast inputs for tests. Days follow each other from Monday, 1 June 2026; bytes are given in GB. */
 final class Shoot {

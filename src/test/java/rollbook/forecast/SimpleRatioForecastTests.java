@@ -23,6 +23,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import rollbook.burndown.DayRef;
+import rollbook.quantity.Share;
 
 class SimpleRatioForecastTests {
 

@@ -18,6 +18,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import rollbook.burndown.DayRef;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;

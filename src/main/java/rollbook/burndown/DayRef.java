@@ -1,4 +1,4 @@
-package rollbook.forecast;
+package rollbook.burndown;
 
 import java.time.LocalDate;
 

@@ -1,16 +1,16 @@
-package rollbook.forecast;
+package rollbook.quantity;
 
 import java.math.BigInteger;
 
 /** Division of numbers at or above zero that rounds up, and fails with ArithmeticException instead of wrapping. */
-final class ExactDivision {
+public final class ExactDivision {
     private ExactDivision() {}
 
-    static long ceil(BigInteger dividend, BigInteger divisor) {
+    public static long ceil(BigInteger dividend, BigInteger divisor) {
         return dividend.add(divisor).subtract(BigInteger.ONE).divide(divisor).longValueExact();
     }
 
-    static long ceil(long dividend, long divisor) {
+    public static long ceil(long dividend, long divisor) {
         return ceil(BigInteger.valueOf(dividend), BigInteger.valueOf(divisor));
     }
 }

@@ -1,4 +1,4 @@
-package rollbook.forecast;
+package rollbook.quantity;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -22,18 +22,18 @@ public record Share(long numerator, long denominator) {
     }
 
     /** To 16 significant figures, for display. */
-    BigDecimal value() {
+    public BigDecimal value() {
         return BigDecimal.valueOf(numerator).divide(BigDecimal.valueOf(denominator), MathContext.DECIMAL64);
     }
 
     /** For demand: a byte too many is safer than a byte too few. */
-    long ceilOf(long bytes) {
+    public long ceilOf(long bytes) {
         return ExactDivision.ceil(
                 BigInteger.valueOf(bytes).multiply(BigInteger.valueOf(numerator)), BigInteger.valueOf(denominator));
     }
 
     /** For room: a byte too few is safer than a byte too many. */
-    long floorOf(long bytes) {
+    public long floorOf(long bytes) {
         return BigInteger.valueOf(bytes)
                 .multiply(BigInteger.valueOf(numerator))
                 .divide(BigInteger.valueOf(denominator))

@@ -1,4 +1,4 @@
-package rollbook.forecast;
+package rollbook.burndown;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -22,17 +22,17 @@ public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
     }
 
     /** The date itself if it is a working day, else the next one that is. */
-    LocalDate onOrAfter(LocalDate date) {
+    public LocalDate onOrAfter(LocalDate date) {
         return isWorkingDay(date) ? date : step(date, 1);
     }
 
     /** The last working day before the date. */
-    LocalDate lastBefore(LocalDate date) {
+    public LocalDate lastBefore(LocalDate date) {
         return step(date, -1);
     }
 
     /** So many working days after the date; the date itself for none. */
-    LocalDate plus(LocalDate date, int workingDays) {
+    public LocalDate plus(LocalDate date, int workingDays) {
         LocalDate result = date;
         for (int i = 0; i < workingDays; i++) {
             result = step(result, 1);
@@ -41,7 +41,7 @@ public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
     }
 
     /** So many working days before the date; the date itself for none. */
-    LocalDate minus(LocalDate date, int workingDays) {
+    public LocalDate minus(LocalDate date, int workingDays) {
         LocalDate result = date;
         for (int i = 0; i < workingDays; i++) {
             result = step(result, -1);
