@@ -55,6 +55,7 @@ class PurityTests {
                             || name.startsWith("rollbook.recording.")
                             || name.startsWith("rollbook.manifest.")
                             || name.startsWith("rollbook.learning.")
+                            || name.startsWith("rollbook.burndown.")
                             || PURE_CLASSES.contains(name.contains("$") ? name.substring(0, name.indexOf('$')) : name));
         }
     };

@@ -8,11 +8,13 @@ import org.jspecify.annotations.Nullable;
  * there in the morning, released bytes are free and hired items leave in the morning, then the days are shot.
  */
 final class PoolCourses {
+    private static final int NOT_OUT = Integer.MAX_VALUE;
+
     final Pool pool;
     final PoolChanges changes;
 
-    /** By date and replicate: after the date's days are shot, before anything of it arrives. */
-    final long[][] roomBytes;
+    /** By date and replicate: after the date's days are shot, before anything arrives; null where no course lacks any. */
+    final long[] @Nullable [] lackingRoomBytes;
 
     /** By date: what is written on it, and what is left at its end with what arrives before the next. */
     final Band[] demandBands;
@@ -24,6 +26,8 @@ final class PoolCourses {
 
     final long[] lowestBytes;
     final long[] lostBytes;
+
+    /** By replicate: how many days fit before it runs out, {@link #NOT_OUT} if all that come do. */
     final int[] coverDays;
 
     /** By date: how many courses run out on it. */
@@ -39,9 +43,9 @@ final class PoolCourses {
     private final Bands bands;
 
     /** By date, until then: bytes to be released, one a replicate; null for none. */
-    private final long @Nullable [][] released;
+    private final long[] @Nullable [] releasedLater;
 
-    private final boolean[] out;
+    private int date;
     private final long[] demand;
     private final long[] scratch;
 
@@ -51,86 +55,102 @@ final class PoolCourses {
         this.written = written;
         this.arrivals = arrivals;
         int dates = changes.dates.size();
-        roomBytes = new long[dates][];
+        lackingRoomBytes = new long[dates][];
         demandBands = new Band[dates];
         leftBands = new Band[dates];
         neededBytes = new long[replicates];
         lowestBytes = new long[replicates];
         coverDays = new int[replicates];
         runOutOn = new int[dates];
-        released = new long[dates][];
-        out = new boolean[replicates];
+        releasedLater = new long[dates][];
+        Arrays.fill(coverDays, NOT_OUT);
         demand = new long[replicates];
         scratch = new long[replicates];
         bands = new Bands(replicates);
         room = pool.wholeRolls()
                 ? new RollsRoom(pool.rollBytes(), changes.items, arrivals.items(), replicates)
                 : new BytesRoom(changes.roomNowBytes, replicates);
-        for (int i = 0; i < dates; i++) {
-            play(i);
-        }
         lostBytes = room.lostBytes();
+        begin();
     }
 
-    private void play(int date) {
-        begin(date);
-        runOutByHiredItems += newlyOut(date);
-        Arrays.fill(demand, 0);
-        if (date == 0 && pool.waitingBytes() > 0) {
-            Arrays.fill(scratch, pool.waitingBytes());
-            take(scratch, date);
-            runOutByWaiting += newlyOut(date);
+    /** The days are shot in their order, each on all courses. */
+    void shoot(int day, long[] recordedBytes) {
+        while (day >= changes.firstDay[date + 1]) {
+            goOn();
         }
-        for (int day = changes.firstDay[date]; day < changes.firstDay[date + 1]; day++) {
-            take(written.of(day), date);
-            runOutByDemand += newlyOut(date);
-            for (int r = 0; r < out.length; r++) {
-                coverDays[r] += out[r] ? 0 : 1;
-            }
-        }
-        end(date);
+        take(written.of(recordedBytes));
+        runOutByDemand += newlyOut(day);
     }
 
-    private void begin(int date) {
+    /** To the end of the show. */
+    void finish() {
+        while (date + 1 < demandBands.length) {
+            goOn();
+        }
+        end();
+    }
+
+    private void goOn() {
+        end();
+        date++;
+        begin();
+    }
+
+    private void begin() {
         arrivals.addTo(room, date);
         for (PoolChanges.Item item : changes.joining[date]) {
             room.join(item);
         }
+        release();
+        for (PoolChanges.Item item : changes.leaving[date]) {
+            room.leave(item);
+        }
+        runOutByHiredItems += newlyOut(changes.firstDay[date]);
+        Arrays.fill(demand, 0);
+        if (date == 0 && pool.waitingBytes() > 0) {
+            Arrays.fill(scratch, pool.waitingBytes());
+            take(scratch);
+            runOutByWaiting += newlyOut(0);
+        }
+    }
+
+    private void release() {
         if (changes.releasedBytes[date] > 0) {
             Arrays.fill(scratch, changes.releasedBytes[date]);
             room.release(scratch);
         }
-        if (released[date] != null) {
-            room.release(released[date]);
-            released[date] = null;
-        }
-        for (PoolChanges.Item item : changes.leaving[date]) {
-            room.leave(item);
+        long[] released = releasedLater[date];
+        if (released != null) {
+            room.release(released);
+            releasedLater[date] = null;
         }
     }
 
-    private void take(long[] bytes, int date) {
+    private void take(long[] bytes) {
         int releasedOn = changes.releasedOn[date];
         if (releasedOn == PoolChanges.NEVER) {
             room.take(bytes);
         } else {
-            if (released[releasedOn] == null) {
-                released[releasedOn] = new long[bytes.length];
+            long[] released = releasedLater[releasedOn];
+            if (released == null) {
+                released = new long[bytes.length];
+                releasedLater[releasedOn] = released;
             }
-            room.take(bytes, released[releasedOn]);
+            room.take(bytes, released);
         }
         for (int r = 0; r < bytes.length; r++) {
             demand[r] += bytes[r];
         }
     }
 
-    /** How many courses run out here that hadn't before. */
-    private int newlyOut(int date) {
+    /** How many courses run out here that hadn't before, so many days having fitted. */
+    private int newlyOut(int fittingDays) {
         long[] left = room.leftBytes();
         int newlyOut = 0;
         for (int r = 0; r < left.length; r++) {
-            if (left[r] < 0 && !out[r]) {
-                out[r] = true;
+            if (left[r] < 0 && coverDays[r] == NOT_OUT) {
+                coverDays[r] = fittingDays;
                 newlyOut++;
             }
         }
@@ -138,13 +158,15 @@ final class PoolCourses {
         return newlyOut;
     }
 
-    private void end(int date) {
-        long[] left = room.leftBytes().clone();
-        roomBytes[date] = left;
+    private void end() {
+        long[] left = room.leftBytes();
+        long lowest = 0;
         for (int r = 0; r < left.length; r++) {
             neededBytes[r] += demand[r];
             lowestBytes[r] = Math.min(lowestBytes[r], left[r]);
+            lowest = Math.min(lowest, left[r]);
         }
+        lackingRoomBytes[date] = lowest < 0 ? left.clone() : null;
         demandBands[date] = bands.of(demand);
         leftBands[date] = bands.of(arrivals.withArrivingAfter(date, left, scratch));
     }

@@ -3,10 +3,11 @@ package rollbook.burndown;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import rollbook.quantity.Share;
 
 /**
- * One pool's room on every course of the show that was played: what an order has to mend.
+ * What a pool lacks on every course of the show that was played, so what an order has to mend.
  *
  * <p>Media that come in addition simply add what they hold to the room of all dates after their arrival.
  */
@@ -14,13 +15,18 @@ public final class PoolPaths {
     private final Pool pool;
     private final Share fillLevel;
     private final List<LocalDate> dates;
-    private final long[][] roomBytes;
+    private final int replicates;
+    private final long[] @Nullable [] roomBytes;
 
-    /** @param roomBytes by date and replicate: after the date's days are shot, before anything arrives */
-    public PoolPaths(Pool pool, Share fillLevel, List<LocalDate> dates, long[][] roomBytes) {
+    /**
+     * @param roomBytes by date and replicate: after the date's days are shot, before anything of it arrives; null for a
+     *     date on which nothing lacks on any course
+     */
+    public PoolPaths(Pool pool, Share fillLevel, List<LocalDate> dates, int replicates, long[] @Nullable [] roomBytes) {
         this.pool = pool;
         this.fillLevel = fillLevel;
         this.dates = List.copyOf(dates);
+        this.replicates = replicates;
         this.roomBytes = roomBytes;
     }
 
@@ -38,17 +44,13 @@ public final class PoolPaths {
     }
 
     public int replicates() {
-        return roomBytes[0].length;
+        return replicates;
     }
 
-    /** Room on that date at its lowest, below zero by what lacks: its days are shot, nothing of it has arrived. */
-    public long roomBytes(int dateIndex, int replicate) {
-        return roomBytes[dateIndex][replicate];
-    }
-
-    /** What lacks on that date; zero if the pool has enough. */
+    /** What lacks on that date, when its days are shot and nothing of it has arrived; zero if the pool has enough. */
     public long shortfallBytes(int dateIndex, int replicate) {
-        return Math.max(0, -roomBytes[dateIndex][replicate]);
+        long[] room = roomBytes[dateIndex];
+        return room == null ? 0 : Math.max(0, -room[replicate]);
     }
 
     /** How much of a shortfall a new item mends: what it may hold, in whole rolls if they stay whole. */

@@ -100,9 +100,10 @@ final class PoolReport {
     }
 
     private int[] counts(int[] days) {
-        int[] counts = new int[show.days().size() + 1];
-        for (int day : days) {
-            counts[day]++;
+        int all = show.days().size();
+        int[] counts = new int[all + 1];
+        for (int fitting : days) {
+            counts[Math.min(fitting, all)]++;
         }
         return counts;
     }

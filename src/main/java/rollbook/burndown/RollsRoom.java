@@ -151,7 +151,11 @@ final class RollsRoom implements Room {
         lack(r, waiting);
     }
 
+    /** A division takes longer than all the rest. */
     private static long fitting(long room, long rolls, long size) {
+        if (room < size) {
+            return 0;
+        }
         return rolls * size <= room ? rolls : room / size;
     }
 

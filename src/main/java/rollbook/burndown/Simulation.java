@@ -31,20 +31,39 @@ public final class Simulation {
             throw new IllegalArgumentException("Items can't be filled beyond their capacity: " + fillLevel);
         }
         Streams streams = new Streams(seed);
-        RecordedBytes recorded = new RecordedBytes(show.days(), factors, replicates);
-        List<PoolOutlook> outlooks = new ArrayList<>();
-        List<PoolPaths> paths = new ArrayList<>();
+        List<PoolCourses> all = new ArrayList<>();
         for (Pool pool : pools) {
             PoolChanges changes = new PoolChanges(show, pool, fillLevel);
-            PoolCourses courses = new PoolCourses(
+            all.add(new PoolCourses(
                     pool,
                     changes,
-                    new WrittenBytes(recorded, pool, streams, replicates),
+                    new WrittenBytes(pool, streams, replicates),
                     new Arrivals(pool, changes, fillLevel, streams, replicates),
-                    replicates);
-            outlooks.add(new PoolReport(show, fillLevel, courses).outlook());
-            paths.add(new PoolPaths(pool, fillLevel, changes.dates, courses.roomBytes));
+                    replicates));
         }
+        long[] toCome = new long[replicates];
+        for (int i = 0; i < show.days().size(); i++) {
+            DayToCome day = show.days().get(i);
+            recorded(day, factors.factors(day.day().unit(), day.day().number()), toCome);
+            for (PoolCourses courses : all) {
+                courses.shoot(i, toCome);
+            }
+        }
+        all.forEach(PoolCourses::finish);
+        List<PoolOutlook> outlooks = all.stream()
+                .map(courses -> new PoolReport(show, fillLevel, courses).outlook())
+                .toList();
+        List<PoolPaths> paths = all.stream()
+                .map(courses -> new PoolPaths(
+                        courses.pool, fillLevel, courses.changes.dates, replicates, courses.lackingRoomBytes))
+                .toList();
         return new SimulatedShow(new Outlook(show.today(), show.endOfShow(), seed, replicates, outlooks), paths);
+    }
+
+    /** Bytes still to come. A day that has recorded more than a course gives it has nothing more to come. */
+    private static void recorded(DayToCome day, double[] factors, long[] toCome) {
+        for (int r = 0; r < toCome.length; r++) {
+            toCome[r] = Math.max(0, (long) Math.ceil(day.plannedBytes() * factors[r]) - day.recordedBytes());
+        }
     }
 }

@@ -7,7 +7,6 @@ import rollbook.quantity.Share;
 
 /** Bytes that a pool's media take for bytes recorded, on each course of the show. */
 final class WrittenBytes {
-    private final RecordedBytes recorded;
     private final Share usual;
 
     /** By replicate: the share is that of the whole show, so each course has one. Null if it is known. */
@@ -15,8 +14,7 @@ final class WrittenBytes {
 
     private final long[] written;
 
-    WrittenBytes(RecordedBytes recorded, Pool pool, Streams streams, int replicates) {
-        this.recorded = recorded;
+    WrittenBytes(Pool pool, Streams streams, int replicates) {
         usual = pool.kept().usual();
         Belief belief = pool.kept().belief();
         shares = belief == null ? null : shares(belief, pool, streams, replicates);
@@ -39,21 +37,20 @@ final class WrittenBytes {
      * One a replicate, rounded up to a byte; good until the next call and not to be changed. Bytes times numerator are
      * exact up to 2^53; beyond, the result may be a byte off where the share divides without rest.
      */
-    long[] of(int day) {
-        long[] bytes = recorded.of(day);
+    long[] of(long[] recorded) {
         if (shares != null) {
             for (int r = 0; r < written.length; r++) {
-                written[r] = (long) Math.ceil(bytes[r] * shares[r]);
+                written[r] = (long) Math.ceil(recorded[r] * shares[r]);
             }
             return written;
         }
         if (usual.equals(Share.WHOLE)) {
-            return bytes;
+            return recorded;
         }
         double numerator = usual.numerator();
         double denominator = usual.denominator();
         for (int r = 0; r < written.length; r++) {
-            written[r] = (long) Math.ceil(bytes[r] * numerator / denominator);
+            written[r] = (long) Math.ceil(recorded[r] * numerator / denominator);
         }
         return written;
     }

@@ -94,9 +94,12 @@ class LeadTimeTests {
     void whatComesAfterTheLastDateIsNeverThere() {
         ArrivalDates dates = new ArrivalDates(arrival(date(1), LeadTime.certain(6), EVERY_DAY), date(1));
 
-        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(6)))).containsExactly(3);
-        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(7)))).containsExactly(2);
-        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(8)))).containsExactly(1);
+        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(6))))
+                .containsExactly(3);
+        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(7))))
+                .containsExactly(2);
+        assertThat(dates.usableFrom(new double[] {0.5}, List.of(date(1), date(8))))
+                .containsExactly(1);
     }
 
     private static Pool.Arrival arrival(LocalDate orderedOn, LeadTime leadTime, WorkingCalendar calendar) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import rollbook.quantity.ExactDivision;
@@ -13,6 +14,7 @@ import rollbook.quantity.ExactDivision;
 /** What must hold for any show; shows are drawn from seeds. */
 class SimulationPropertiesTests {
     private static final int REPLICATES = 25;
+    private static final int COURSES = 5;
     private static final long SEED = 7;
 
     @Test
@@ -43,7 +45,10 @@ class SimulationPropertiesTests {
             assertThat(RandomShow.of(seed).played(SEED, REPLICATES).outlook())
                     .as("seed %d", seed)
                     .isEqualTo(outlook);
-            assertThat(RandomShow.of(seed).played(SEED + 1, REPLICATES).outlook().pools())
+            assertThat(RandomShow.of(seed)
+                            .played(SEED + 1, REPLICATES)
+                            .outlook()
+                            .pools())
                     .as("seed %d", seed)
                     .isNotEqualTo(outlook.pools());
             again.add(outlook);
@@ -76,8 +81,9 @@ class SimulationPropertiesTests {
             for (int i = 0; i < before.size(); i++) {
                 assertThat(chances(after.get(i)))
                         .as("seed %d, pool %d", seed, i)
-                        .zipSatisfy(chances(before.get(i)), (rich, poor) -> assertThat(rich)
-                                .isLessThanOrEqualTo(poor));
+                        .zipSatisfy(
+                                chances(before.get(i)),
+                                (rich, poor) -> assertThat(rich).isLessThanOrEqualTo(poor));
             }
         }
     }
@@ -134,29 +140,87 @@ class SimulationPropertiesTests {
         }
     }
 
-    /** By another way than from date to date with all courses together: course by course, every day of the calendar. */
+    /** By another way than from date to date with all courses together: each course alone, day by day. */
     @Test
     void bytesAreConservedOnEveryCourse() {
         for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
             RandomShow show = RandomShow.of(seed);
-            long factorSeed = seed;
-            DayFactors factors = (unit, day) ->
-                    new SplittableRandom(factorSeed + 100L * day + unit.length())
-                            .doubles(REPLICATES, 0, 3)
-                            .toArray();
-            List<Pool> pools = show.pools().stream()
-                    .map(SimulationPropertiesTests::split)
-                    .toList();
-            List<PoolPaths> paths = Simulation.run(
-                            show.show(), pools, factors, show.fillLevel(), SEED, REPLICATES)
-                    .paths();
-            for (int i = 0; i < pools.size(); i++) {
-                for (int r = 0; r < REPLICATES; r++) {
-                    new OneCourse(show.show(), pools.get(i), factors, show.fillLevel(), r)
-                            .assertEquals(paths.get(i), seed);
+            List<Pool> pools =
+                    show.pools().stream().map(SimulationPropertiesTests::split).toList();
+            for (int course = 0; course < COURSES; course++) {
+                DayFactors factors = alone(seed, course);
+                List<PoolOutlook> outlooks = outlooks(show, pools, factors, 1);
+                for (int i = 0; i < pools.size(); i++) {
+                    new OneCourse(show.show(), pools.get(i), factors, show.fillLevel())
+                            .assertEquals(outlooks.get(i), seed);
                 }
             }
         }
+    }
+
+    @Test
+    void wholeRollsLieWhereTheyDoWhenTheyArePutThereOneByOne() {
+        for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
+            RandomShow show = RandomShow.of(seed);
+            List<Pool> pools =
+                    show.pools().stream().map(SimulationPropertiesTests::whole).toList();
+            for (int course = 0; course < COURSES; course++) {
+                DayFactors factors = alone(seed, course);
+                List<PoolOutlook> outlooks = outlooks(show, pools, factors, 1);
+                for (int i = 0; i < pools.size(); i++) {
+                    new OneCourseOfRolls(show.show(), pools.get(i), factors, show.fillLevel())
+                            .assertEquals(outlooks.get(i), seed);
+                }
+            }
+        }
+    }
+
+    @Test
+    void coursesThatArePlayedTogetherGoAsTheyDoAlone() {
+        for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
+            long showSeed = seed;
+            RandomShow show = RandomShow.of(seed);
+            List<Pool> pools = List.of(
+                    split(show.pools().get(0)),
+                    whole(show.pools().get(1)),
+                    whole(show.pools().get(2)));
+            List<PoolOutlook> together = outlooks(show, pools, together(seed), COURSES);
+            List<List<PoolOutlook>> alone = IntStream.range(0, COURSES)
+                    .mapToObj(course -> outlooks(show, pools, alone(showSeed, course), 1))
+                    .toList();
+            for (int i = 0; i < pools.size(); i++) {
+                for (int point = 0; point < together.get(i).points().size(); point++) {
+                    int pool = i;
+                    int date = point;
+                    long[] left = alone.stream()
+                            .mapToLong(outlooks -> outlooks.get(pool)
+                                    .points()
+                                    .get(date)
+                                    .leftBytes()
+                                    .p50())
+                            .toArray();
+                    assertThat(together.get(i).points().get(point).leftBytes())
+                            .as("seed %d", seed)
+                            .isEqualTo(new Bands(COURSES).of(left));
+                }
+            }
+        }
+    }
+
+    private static List<PoolOutlook> outlooks(RandomShow show, List<Pool> pools, DayFactors factors, int replicates) {
+        return Simulation.run(show.show(), pools, factors, show.fillLevel(), SEED, replicates)
+                .outlook()
+                .pools();
+    }
+
+    private static DayFactors together(long seed) {
+        return (unit, day) -> new SplittableRandom(1000 * seed + 10L * day + unit.length())
+                .doubles(COURSES, 0, 3)
+                .toArray();
+    }
+
+    private static DayFactors alone(long seed, int course) {
+        return (unit, day) -> new double[] {together(seed).factors(unit, day)[course]};
     }
 
     @Test
@@ -198,7 +262,8 @@ class SimulationPropertiesTests {
                     for (long i = ExactDivision.ceil(shortfall, usable); i > 0; i--) {
                         items.add(new Pool.Item("NEW", itemBytes, 0, true, null, null));
                     }
-                    assertThat(Played.only(show.with(List.of(withItems(pool, items))).played(SEED, 1))
+                    assertThat(Played.only(show.with(List.of(withItems(pool, items)))
+                                            .played(SEED, 1))
                                     .lastsForSure())
                             .as("seed %d", seed)
                             .isTrue();
@@ -212,16 +277,17 @@ class SimulationPropertiesTests {
     void wholeRollsNeverLastLongerThanSplitOnes() {
         for (long seed = RandomShow.FIRST_SEED; seed <= RandomShow.LAST_SEED; seed++) {
             RandomShow show = RandomShow.of(seed);
-            List<PoolOutlook> whole =
-                    playedAs(show, SimulationPropertiesTests::keptRolls).outlook().pools();
-            List<PoolOutlook> split = playedAs(show, pool -> split(keptRolls(pool)))
+            List<PoolOutlook> whole = playedAs(show, SimulationPropertiesTests::keptRolls)
                     .outlook()
                     .pools();
+            List<PoolOutlook> split =
+                    playedAs(show, pool -> split(keptRolls(pool))).outlook().pools();
             for (int i = 0; i < whole.size(); i++) {
                 assertThat(chances(whole.get(i)))
                         .as("seed %d", seed)
-                        .zipSatisfy(chances(split.get(i)), (rolls, bytes) -> assertThat(rolls)
-                                .isGreaterThanOrEqualTo(bytes));
+                        .zipSatisfy(
+                                chances(split.get(i)),
+                                (rolls, bytes) -> assertThat(rolls).isGreaterThanOrEqualTo(bytes));
             }
         }
     }
@@ -290,6 +356,22 @@ class SimulationPropertiesTests {
                         .toList(),
                 pool.releases(),
                 pool.waitingBytes());
+    }
+
+    /** The same with rolls that stay whole. */
+    private static Pool whole(Pool pool) {
+        Pool split = split(pool);
+        return new Pool(
+                split.id(),
+                split.name(),
+                true,
+                pool.rollBytes(),
+                split.returnAfterDays(),
+                split.kept(),
+                split.items(),
+                split.arrivals(),
+                List.of(),
+                split.waitingBytes());
     }
 
     /** Rolls stay whole, and nothing comes or leaves. */
