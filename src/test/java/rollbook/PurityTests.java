@@ -53,6 +53,7 @@ class PurityTests {
             return !type.getSimpleName().equals("package-info")
                     && (name.startsWith("rollbook.quantity.")
                             || name.startsWith("rollbook.recording.")
+                            || name.startsWith("rollbook.ordering.")
                             || name.startsWith("rollbook.manifest.")
                             || name.startsWith("rollbook.learning.")
                             || name.startsWith("rollbook.burndown.")

@@ -1,0 +1,263 @@
+package rollbook.ordering;
+
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rollbook.burndown.DayRef;
+import rollbook.burndown.DayToCome;
+import rollbook.burndown.Kept;
+import rollbook.burndown.LeadTime;
+import rollbook.burndown.Pool;
+import rollbook.burndown.PoolPaths;
+import rollbook.burndown.Show;
+import rollbook.burndown.Simulation;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.learning.GeneratedShow;
+import rollbook.learning.Habits;
+import rollbook.learning.Learned;
+import rollbook.learning.Learning;
+import rollbook.quantity.Share;
+
+/**
+ * Plays a generated show day by day with one pool of media that is kept. Every evening on which something was shot somebody
+ * decides what to order; what is ordered comes after a lead time that is drawn.
+ */
+final class Replay {
+    private static final long TB = 1_000_000_000_000L;
+    static final ServiceLevel LEVEL = ServiceLevel.USUAL;
+    private static final int REPLICATES = 250;
+
+    /** Shooting days, as planned, that the media at hand at the start are enough for. */
+    private static final int PLANNED_DAYS_AT_HAND = 10;
+
+    /** A flag that goes up again within so many days after a forecast took it down had better stayed. */
+    private static final int SOON_DAYS = 7;
+
+    private static final WorkingCalendar WEEKDAYS =
+            new WorkingCalendar(Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY), Set.of());
+    private static final UUID POOL = new UUID(0, 1);
+
+    /** Items of 8 TB at 180.00. */
+    static Offer offer(LeadTime leadTime, long deliveryMinorUnits) {
+        return new Offer(
+                new UUID(0, 2),
+                "8 TB",
+                POOL,
+                8 * TB,
+                1,
+                18_000,
+                Currency.getInstance("EUR"),
+                null,
+                new Supplier(
+                        "supplier",
+                        leadTime,
+                        new SupplierDays(WEEKDAYS, LocalTime.of(16, 0), ZoneOffset.UTC, 0),
+                        deliveryMinorUnits));
+    }
+
+    /** Decides on an evening how many packs to order. */
+    interface Buyer {
+        long packs(Replay replay, LocalDate evening);
+    }
+
+    /** What became of a show. */
+    record Outcome(
+            GeneratedShow show,
+            boolean ranDry,
+            int orders,
+            long costMinorUnits,
+            long hindsightMinorUnits,
+            long atHandMinorUnits,
+            int flagsOpened,
+            int flagsClosedByForecast,
+            int flagsUpAgainSoon,
+            int dueWithoutFlag) {}
+
+    private record Ordered(LocalDate on, LocalDate arrivesOn, long packs) {}
+
+    private final GeneratedShow show;
+    private final Offer offer;
+    private final long atHandBytes;
+    private final SplittableRandom luck;
+    private final List<Ordered> ordered = new ArrayList<>();
+    private boolean ranDry;
+
+    private @Nullable Flag flag;
+    private @Nullable LocalDate takenDownOn;
+    private int flagsOpened;
+    private int flagsClosedByForecast;
+    private int flagsUpAgainSoon;
+    private int dueWithoutFlag;
+
+    private Replay(GeneratedShow show, Offer offer) {
+        this.show = show;
+        this.offer = offer;
+        this.luck = new SplittableRandom(show.seed());
+        long planned = show.plannedAfter(show.firstDate().minusDays(1)).stream()
+                .filter(day -> day.number() <= PLANNED_DAYS_AT_HAND)
+                .mapToLong(GeneratedShow.Day::plannedBytes)
+                .sum();
+        this.atHandBytes = -Math.floorDiv(-planned, offer.itemCapacityBytes()) * offer.itemCapacityBytes();
+    }
+
+    static Outcome play(GeneratedShow show, Offer offer, Buyer buyer) {
+        return new Replay(show, offer).play(buyer);
+    }
+
+    private Outcome play(Buyer buyer) {
+        LocalDate before = show.firstDate().minusDays(1);
+        for (LocalDate evening = before; evening.isBefore(show.lastDate()); evening = evening.plusDays(1)) {
+            LocalDate date = evening;
+            ranDry |= writtenBytes(date) > capacityOn(date);
+            boolean shot = show.days().stream().anyMatch(day -> day.date().equals(date));
+            if (shot || date.equals(before)) {
+                long packs = buyer.packs(this, date);
+                if (packs > 0) {
+                    LocalDate on = offer.supplier().days().countsAsOf(moment(date));
+                    int lead = offer.supplier().leadTime().days(luck.nextDouble());
+                    ordered.add(new Ordered(on, offer.supplier().days().arrival(on, lead), packs));
+                }
+            }
+        }
+        ranDry |= writtenBytes(show.lastDate()) > capacityOn(show.lastDate());
+        return new Outcome(
+                show,
+                ranDry,
+                ordered.size(),
+                ordered.stream().mapToLong(order -> cost(order.packs())).sum(),
+                cost(Math.max(
+                        0, -Math.floorDiv(atHandBytes - writtenBytes(show.lastDate()), offer.itemCapacityBytes()))),
+                atHandBytes / offer.itemCapacityBytes() * offer.itemPriceMinorUnits(),
+                flagsOpened,
+                flagsClosedByForecast,
+                flagsUpAgainSoon,
+                dueWithoutFlag);
+    }
+
+    private long cost(long packs) {
+        return packs == 0
+                ? 0
+                : packs * offer.packPriceMinorUnits() + offer.supplier().deliveryMinorUnits();
+    }
+
+    private static Instant moment(LocalDate evening) {
+        return evening.atTime(21, 0).toInstant(ZoneOffset.UTC);
+    }
+
+    private long writtenBytes(LocalDate evening) {
+        return show.days().stream()
+                .filter(day -> !day.date().isAfter(evening))
+                .mapToLong(GeneratedShow.Day::actualBytes)
+                .sum();
+    }
+
+    /** What arrived before the date can be written to on it. */
+    private long capacityOn(LocalDate date) {
+        return atHandBytes
+                + ordered.stream()
+                        .filter(order -> order.arrivesOn().isBefore(date))
+                        .mapToLong(order -> order.packs() * offer.itemCapacityBytes())
+                        .sum();
+    }
+
+    private long orderedBytes() {
+        return ordered.stream()
+                .mapToLong(order -> order.packs() * offer.itemCapacityBytes())
+                .sum();
+    }
+
+    private OrderAdvice advice(LocalDate evening) {
+        LocalDate today = evening.plusDays(1);
+        List<DayToCome> days = show.plannedAfter(evening).stream()
+                .map(day -> new DayToCome(
+                        new DayRef(day.unit(), day.number(), day.date()), day.date(), day.plannedBytes(), 0))
+                .toList();
+        LocalDate end = days.stream().map(DayToCome::countedOn).reduce(today, (a, b) -> a.isAfter(b) ? a : b);
+        long written = writtenBytes(evening);
+        long capacity = capacityOn(today);
+        List<Pool.Arrival> arrivals = ordered.stream()
+                .filter(order -> !order.arrivesOn().isBefore(today))
+                .map(order -> offer.supplier().onOrder(order.on(), order.packs(), offer.itemCapacityBytes()))
+                .toList();
+        Pool pool = new Pool(
+                POOL,
+                "kept",
+                false,
+                0,
+                null,
+                Kept.WHOLE,
+                List.of(new Pool.Item("all", capacity, Math.min(capacity, written), true, null, null)),
+                arrivals,
+                List.of(),
+                Math.max(0, written - capacity));
+        Learned learned = Learning.from(show.wrappedBy(evening), Habits.USUAL);
+        PoolPaths paths = Simulation.run(
+                        new Show(today, days, end), List.of(pool), learned, Share.WHOLE, show.seed(), REPLICATES)
+                .paths()
+                .get(0);
+        return Ordering.advise(paths, offer, LEVEL, moment(evening));
+    }
+
+    /** Orders what the advice says on its last day, if the flag is up. */
+    static long obeyFlags(Replay replay, LocalDate evening) {
+        OrderAdvice advice = replay.advice(evening);
+        boolean wasUp = replay.isFlagUp();
+        replay.flag = FlagRule.after(replay.flag, FlagRule.Sighting.of(advice, evening));
+        replay.countFlags(wasUp, evening);
+        if (advice.order() == null
+                || advice.order().orderBy().isAfter(advice.waiting().get(0).orderOn())) {
+            return 0;
+        }
+        if (!replay.isFlagUp()) {
+            replay.dueWithoutFlag++;
+            return 0;
+        }
+        replay.flag = replay.flag.ordered();
+        return advice.order().packs();
+    }
+
+    private boolean isFlagUp() {
+        return flag != null && !flag.state().isClosed();
+    }
+
+    private void countFlags(boolean wasUp, LocalDate evening) {
+        if (!wasUp && isFlagUp()) {
+            flagsOpened++;
+            flagsUpAgainSoon += takenDownOn != null && !evening.isAfter(takenDownOn.plusDays(SOON_DAYS)) ? 1 : 0;
+        }
+        if (wasUp && !isFlagUp()) {
+            flagsClosedByForecast++;
+            takenDownOn = evening;
+        }
+    }
+
+    /** The spreadsheet: average so far times days left, ordered when there is cover for less than two days. */
+    static Buyer spreadsheet(double daysOfCover) {
+        return (replay, evening) -> {
+            long shotDays = replay.show.days().stream()
+                    .filter(day -> !day.date().isAfter(evening) && day.actualBytes() > 0)
+                    .count();
+            List<GeneratedShow.Day> left = replay.show.plannedAfter(evening);
+            double average = shotDays == 0
+                    ? left.stream()
+                            .mapToLong(GeneratedShow.Day::plannedBytes)
+                            .average()
+                            .orElse(0)
+                    : (double) replay.writtenBytes(evening) / shotDays;
+            double room = replay.atHandBytes + replay.orderedBytes() - replay.writtenBytes(evening);
+            if (room >= daysOfCover * average || left.isEmpty()) {
+                return 0;
+            }
+            return (long) Math.ceil(Math.max(0, average * left.size() - room) / replay.offer.itemCapacityBytes());
+        };
+    }
+}
