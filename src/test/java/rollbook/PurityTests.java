@@ -42,7 +42,12 @@ class PurityTests {
             "rollbook.verification.LogChecks",
             "rollbook.verification.MediumGuess",
             "rollbook.verification.VerdictHistory",
-            "rollbook.forecast.SimpleRatioForecast",
+            "rollbook.forecast.SimulatedForecast",
+            "rollbook.forecast.RecordingOutlook",
+            "rollbook.forecast.TrackRecord",
+            "rollbook.forecast.PlanChanges",
+            "rollbook.forecast.TypicalRoll",
+            "rollbook.forecast.BurnDown",
             "rollbook.forecast.BurnDownChart",
             "rollbook.forecast.Reduction");
 

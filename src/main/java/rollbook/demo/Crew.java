@@ -1,6 +1,7 @@
 package rollbook.demo;
 
 import java.io.IOException;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
@@ -10,6 +11,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.demo.Paperwork.Sheet;
+import rollbook.forecast.MediaOrders;
 import rollbook.inventory.MediaItem;
 import rollbook.offload.Offloads.Destination;
 import rollbook.production.Membership;
@@ -127,6 +129,12 @@ final class Crew {
     void quarantine(String card, String reason) {
         departments.custody().quarantine(wrangler, show.item(card), reason);
         blanks(isLarge(card)).remove(card);
+    }
+
+    void order(String leg, LocalDate on, LocalDate expectedOn, int items, long itemBytes, String note) {
+        departments
+                .orders()
+                .enter(office, new MediaOrders.NewOrder(show.legs().get(leg), on, expectedOn, items, itemBytes, note));
     }
 
     void forecast() {

@@ -116,6 +116,7 @@ class DemoProduction implements ApplicationRunner {
         UnitDay yesterday = second.get(second.size() - 2);
         today.ask(yesterday.roll(Story.CONSISTENT));
         story.forecasts();
+        story.orderAShuttle();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

@@ -3,6 +3,7 @@ package rollbook.demo;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
+import rollbook.forecast.MediaOrders;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.Offloads;
@@ -24,4 +25,5 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
-        Forecasts forecasts) {}
+        Forecasts forecasts,
+        MediaOrders orders) {}

@@ -3,6 +3,7 @@ package rollbook.demo;
 import java.math.BigDecimal;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -13,6 +14,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
+import rollbook.forecast.DeliveredTo;
 import rollbook.forecast.LegSupply;
 import rollbook.forecast.Supplies;
 import rollbook.format.RecordingFormats;
@@ -186,13 +188,28 @@ class Preparation {
     }
 
     private void supplies(Membership office, Map<String, UUID> legs) {
-        supplies.change(office, supply(legs.get(Stock.SHUTTLE), Stock.SHUTTLE_BYTES, 2, 2, Stock.SHUTTLE_PRICE_CENTS));
-        supplies.change(office, supply(legs.get(Stock.ARRAY), Stock.ARRAY_BYTES, 1, 8, Stock.ARRAY_PRICE_CENTS));
-        supplies.change(office, supply(legs.get(Stock.TAPE), Stock.TAPE_BYTES, 5, 4, Stock.TAPE_PRICE_CENTS));
+        LegSupply.Source shop = source("media supplier", 2, 4, DeliveredTo.SET, 2_500);
+        LegSupply.Source maker = source("array supplier", 8, 12, DeliveredTo.OFFICE, 19_000);
+        LegSupply.Source tapes = source("media supplier", 2, 3, DeliveredTo.OFFICE, 2_500);
+        LegSupply.HireTerms hire = new LegSupply.HireTerms(4_500, 1);
+        supply(office, legs.get(Stock.SHUTTLE), Stock.SHUTTLE_BYTES, 2, Stock.SHUTTLE_PRICE_CENTS, shop, hire);
+        supply(office, legs.get(Stock.ARRAY), Stock.ARRAY_BYTES, 1, Stock.ARRAY_PRICE_CENTS, maker, null);
+        supply(office, legs.get(Stock.TAPE), Stock.TAPE_BYTES, 5, Stock.TAPE_PRICE_CENTS, tapes, null);
     }
 
-    private static LegSupply supply(UUID leg, long bytes, int pack, int leadTimeWorkingDays, long priceCents) {
-        return new LegSupply(leg, bytes, pack, leadTimeWorkingDays, 1, priceCents, LegSupply.NOT_KEPT);
+    private static LegSupply.Source source(String name, int usual, int slow, DeliveredTo to, long deliveryCents) {
+        return new LegSupply.Source(name, usual, slow, null, LocalTime.of(15, 0), to, deliveryCents);
+    }
+
+    private void supply(
+            Membership office,
+            UUID leg,
+            long bytes,
+            int pack,
+            long priceCents,
+            LegSupply.Source source,
+            LegSupply.@Nullable HireTerms hire) {
+        supplies.change(office, new LegSupply(leg, bytes, pack, priceCents, source, hire, LegSupply.NOT_KEPT));
     }
 
     /** The two weeks in the middle are the heavier ones. */

@@ -212,6 +212,15 @@ final class Story {
         }
     }
 
+    /** A hired shuttle goes back soon; one that stays is on order in its place. */
+    void orderAShuttle() {
+        LocalDate yesterday = dates.dateOfMainDay(StoryDates.TODAY - 1);
+        LocalDate expected = dates.dateOfMainDay(StoryDates.TODAY + 2);
+        timeline.at(
+                dates.at(yesterday, 11, 20),
+                () -> crew.order(Stock.SHUTTLE, yesterday, expected, 1, Stock.SHUTTLE_BYTES, "by telephone"));
+    }
+
     static String name(UnitDay day) {
         return "%s-day-%02d".formatted(day.main() ? "main" : "second", day.number());
     }

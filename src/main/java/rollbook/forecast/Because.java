@@ -9,6 +9,7 @@ enum Because {
     COPY_PLAN,
     PRODUCTION,
     SUPPLY,
+    ORDER,
     NEW_DAY,
     PERSON
 }

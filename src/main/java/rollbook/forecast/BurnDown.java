@@ -1,65 +1,82 @@
 package rollbook.forecast;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.DayRef;
+import rollbook.burndown.PoolOutlook;
+import rollbook.quantity.Share;
 
 /**
- * A pool's bytes by date, for a chart and its table. Bytes are as written on this leg.
+ * A pool's bytes by date, for a chart and its table: what was, and what a forecast says will be. Bytes are as written on
+ * this leg.
  *
- * @param roomNowBytes free room at the start of today's point
- * @param capacityNowBytes what the usable items of today may hold in all, within the fill level
  * @param points one per date with a shooting day or a change of the pool, and today; by date
  */
-public record BurnDown(LocalDate today, long roomNowBytes, long capacityNowBytes, List<Point> points) {
+record BurnDown(LocalDate today, LocalDate endOfShow, PoolOutlook pool, List<Point> points) {
 
     /**
-     * What happens to the pool on a date, in this order: items leave, bytes are released, days are shot, orders arrive.
+     * A date.
      *
-     * @param expectedBytes still to come on this date, with today's backlog and days that should be over
-     * @param leftBytes at the end of the date; below zero by what lacks; null on past dates nobody recorded
+     * @param days shot or to be shot on it, without cancelled ones
+     * @param pastLeftBytes left at the end of a past date; null if no forecast of that time told it
+     * @param outlook from today on; null before
      */
-    public record Point(
+    record Point(
             LocalDate date,
             List<DayRef> days,
             long plannedBytes,
             long actualBytes,
-            long expectedBytes,
-            long leavingBytes,
-            long returnedBytes,
-            long arrivedBytes,
-            @Nullable Long leftBytes) {
+            @Nullable Long pastLeftBytes,
+            PoolOutlook.@Nullable Point outlook) {}
 
-        Point withLeft(@Nullable Long bytes) {
-            return new Point(
-                    date,
-                    days,
-                    plannedBytes,
-                    actualBytes,
-                    expectedBytes,
-                    leavingBytes,
-                    returnedBytes,
-                    arrivedBytes,
-                    bytes);
-        }
-    }
-
-    public BurnDown {
+    BurnDown {
         points = List.copyOf(points);
     }
 
-    /** The same series with what was left at the end of past dates, as earlier forecasts recorded it. */
-    public BurnDown withPast(Map<LocalDate, Long> leftBytesByDate) {
-        return new BurnDown(
-                today,
-                roomNowBytes,
-                capacityNowBytes,
-                points.stream()
-                        .map(point -> point.date().isBefore(today)
-                                ? point.withLeft(leftBytesByDate.get(point.date()))
-                                : point)
-                        .toList());
+    /** @param roomOnPastDates at the end of the date, as the forecasts of then told it */
+    static BurnDown of(ForecastInput input, LegForecast leg, Map<LocalDate, Long> roomOnPastDates) {
+        Share kept = input.legs().stream()
+                .filter(known -> known.id().equals(leg.legId()))
+                .map(known -> known.pool().kept().usual())
+                .findFirst()
+                .orElse(Share.WHOLE);
+        Map<LocalDate, List<ForecastDay>> days = input.days().stream()
+                .filter(day -> day.state() != ForecastDay.State.CANCELLED)
+                .collect(Collectors.groupingBy(ForecastDay::date));
+        List<Point> points = new ArrayList<>();
+        days.keySet().stream()
+                .filter(date -> date.isBefore(input.today()))
+                .sorted()
+                .map(date -> point(date, days.get(date), kept, roomOnPastDates.get(date), null))
+                .forEach(points::add);
+        leg.outlook().points().stream()
+                .map(point -> point(point.date(), days.getOrDefault(point.date(), List.of()), kept, null, point))
+                .forEach(points::add);
+        return new BurnDown(input.today(), input.endOfShow(), leg.outlook(), points);
+    }
+
+    private static Point point(
+            LocalDate date,
+            List<ForecastDay> days,
+            Share kept,
+            @Nullable Long pastLeft,
+            PoolOutlook.@Nullable Point outlook) {
+        return new Point(
+                date,
+                days.stream().map(ForecastDay::ref).toList(),
+                days.stream().mapToLong(day -> kept.ceilOf(day.plannedBytes())).reduce(0, Math::addExact),
+                days.stream().mapToLong(day -> kept.ceilOf(day.actualBytes())).reduce(0, Math::addExact),
+                pastLeft,
+                outlook);
+    }
+
+    /** Those from today on. */
+    Stream<PoolOutlook.Point> coming() {
+        return points.stream().flatMap(point -> Stream.ofNullable(point.outlook()));
     }
 }

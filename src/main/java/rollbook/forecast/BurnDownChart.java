@@ -7,17 +7,22 @@ import rollbook.burndown.DayRef;
 
 /**
  * A burn-down in coordinates of an SVG picture, so that a template only prints them. Two panels share the dates: above,
- * the room left; below, the bytes per day. Each date has a slot of equal width; room falls inside its date's slot, stays
- * level between dates, and jumps up at the end of the slot in which an order arrives.
+ * the room left; below, the bytes per day. Each date has a slot of equal width; room changes inside its date's slot and
+ * stays level between dates. What is to come is a fan: a line that half of all courses of the show stay above, a band
+ * that half of them stay in, and one that eight of ten stay in.
  *
- * @param pastLine points of the room that earlier forecasts recorded, up to today; empty if there is none
- * @param comingLine points of the room expected, from today to the end of the show; never below the base
+ * @param pastLine points of the room that earlier forecasts told, up to today; empty if there is none
+ * @param medianLine from today to the end of the show; never below the base
+ * @param innerBand outline of the 25 % to 75 % band
+ * @param outerBand outline of the 10 % to 90 % band
  * @param todayX the start of today's slot
  * @param capacityY height of what today's usable items may hold, for a line with its name on it
- * @param roomEnd where the coming line ends, for its label
- * @param orderFlag at the order-by date, or at today if that is past; null without an order
+ * @param ends where the fan ends: the 90 %, 50 % and 10 % quantiles at the end of the show
+ * @param orderFlag at the order-by date; null without an order
+ * @param runOut at the date by which the pool is as likely out as not, else by which it is with a chance of a tenth; null
+ *     if it lasts with more than nine tenths
  */
-public record BurnDownChart(
+record BurnDownChart(
         int width,
         int height,
         double plotLeft,
@@ -26,27 +31,35 @@ public record BurnDownChart(
         AxisScale perDay,
         List<DateTick> dateTicks,
         String pastLine,
-        String comingLine,
+        String medianLine,
+        String innerBand,
+        String outerBand,
         List<DayBar> bars,
         List<Mark> arrivals,
         double todayX,
         double capacityY,
-        Spot roomEnd,
+        List<End> ends,
         @Nullable Mark orderFlag,
-        @Nullable Mark runOut,
+        @Nullable RunOutMark runOut,
         Mark endOfShow) {
 
-    /** A place in the picture. */
-    public record Spot(double x, double y) {}
+    /** An end of the fan. */
+    record End(double x, double y, long bytes) {}
 
     /** A date that gets a mark; y is on the base of the upper panel. */
-    public record Mark(double x, double y, LocalDate date, long bytes) {}
+    record Mark(double x, double y, LocalDate date) {}
+
+    /** @param likely whether the chance is a half; else it is a tenth */
+    record RunOutMark(double x, double y, LocalDate date, boolean likely) {}
 
     /** A date on the shared axis with room for its label. */
-    public record DateTick(double x, LocalDate date, List<DayRef> days) {}
+    record DateTick(double x, LocalDate date, List<DayRef> days) {}
 
-    /** A date's bytes: what was recorded, what is expected on top of it, and the plan as a line across. */
-    public record DayBar(
+    /**
+     * A date's bytes: what was recorded, what is expected on top of it with a chance of a half, a whisker from the 10 %
+     * to the 90 % quantile of that, and the plan as a line across.
+     */
+    record DayBar(
             LocalDate date,
             double x,
             double width,
@@ -54,16 +67,19 @@ public record BurnDownChart(
             double actualHeight,
             double expectedY,
             double expectedHeight,
+            double lowY,
+            double highY,
             double plannedY) {}
 
     /**
-     * Draws the leg's burn-down.
+     * Draws a burn-down.
      *
      * @param width at least 200, in the units of the SVG's view box
      * @param height at least 160
+     * @param orderBy the last day to order on; null without an order
      */
-    public static BurnDownChart of(LegForecast leg, LocalDate endOfShow, int width, int height) {
-        return new BurnDownDrawing(leg, endOfShow, width, height).chart();
+    static BurnDownChart of(BurnDown burnDown, @Nullable LocalDate orderBy, int width, int height) {
+        return new BurnDownDrawing(burnDown, orderBy, width, height).chart();
     }
 
     /** A tenth of a unit is finer than any screen shows, and keeps the page small. */

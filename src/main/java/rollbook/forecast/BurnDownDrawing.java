@@ -3,12 +3,15 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
-import java.util.Objects;
+import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rollbook.burndown.Band;
+import rollbook.burndown.PoolOutlook;
 
 /** Lays a burn-down out; see {@link BurnDownChart} for what it looks like. */
 final class BurnDownDrawing {
@@ -20,32 +23,32 @@ final class BurnDownDrawing {
     private static final double ROOM_SHARE = 0.62;
     private static final int DATE_LABEL_WIDTH = 64;
     private static final double BAR_SHARE = 0.7;
+    private static final double HALF = 0.5;
+    private static final double TENTH = 0.1;
 
     /** The room at a place on the dates' axis. */
     private record Level(double x, long bytes) {}
 
-    private final LegForecast leg;
     private final BurnDown burnDown;
+    private final PoolOutlook pool;
+    private final @Nullable LocalDate orderBy;
     private final LocalDate first;
-    private final LocalDate end;
     private final int width;
     private final int height;
     private final double slot;
     private final List<Level> past;
-    private final List<Level> coming;
     private final AxisScale room;
     private final AxisScale perDay;
 
-    BurnDownDrawing(LegForecast leg, LocalDate endOfShow, int width, int height) {
-        this.leg = leg;
-        this.burnDown = leg.burnDown();
+    BurnDownDrawing(BurnDown burnDown, @Nullable LocalDate orderBy, int width, int height) {
+        this.burnDown = burnDown;
+        this.pool = burnDown.pool();
+        this.orderBy = orderBy;
         this.width = width;
         this.height = height;
         this.first = burnDown.points().get(0).date();
-        this.end = endOfShow;
-        this.slot = (width - LEFT_MARGIN - RIGHT_MARGIN) / (ChronoUnit.DAYS.between(first, end) + 1.0);
+        this.slot = (width - LEFT_MARGIN - RIGHT_MARGIN) / (ChronoUnit.DAYS.between(first, burnDown.endOfShow()) + 1.0);
         this.past = past();
-        this.coming = coming();
         double plots = height - TOP_MARGIN - PANEL_GAP - BOTTOM_MARGIN;
         double roomBase = TOP_MARGIN + plots * ROOM_SHARE;
         this.room = AxisScale.of(highestRoom(), BurnDownChart.round(roomBase), TOP_MARGIN);
@@ -53,7 +56,6 @@ final class BurnDownDrawing {
     }
 
     BurnDownChart chart() {
-        BurnDown.Point last = burnDown.points().get(burnDown.points().size() - 1);
         return new BurnDownChart(
                 width,
                 height,
@@ -63,28 +65,34 @@ final class BurnDownDrawing {
                 perDay,
                 dateTicks(),
                 drawn(past),
-                drawn(coming),
+                drawn(coming(Band::p50)),
+                outline(Band::p25, Band::p75),
+                outline(Band::p10, Band::p90),
                 burnDown.points().stream().map(this::bar).toList(),
                 arrivals(),
                 startX(burnDown.today()),
-                room.y(burnDown.capacityNowBytes()),
-                new BurnDownChart.Spot(endX(last.date()), room.y(Objects.requireNonNull(last.leftBytes()))),
+                room.y(pool.capacityNowBytes()),
+                ends(),
                 orderFlag(),
-                leg.runOut() == null
-                        ? null
-                        : mark(startX(leg.runOut().date()), leg.runOut().date(), leg.shortfallBytes()),
-                mark(endX(end), end, leg.roomAtEndBytes()));
+                runOut(),
+                mark(endX(burnDown.endOfShow()), burnDown.endOfShow()));
     }
 
     private long highestRoom() {
-        return Stream.concat(past.stream(), coming.stream())
-                .mapToLong(Level::bytes)
-                .reduce(burnDown.capacityNowBytes(), Math::max);
+        return Stream.concat(
+                        past.stream().map(Level::bytes),
+                        burnDown.coming().map(point -> point.leftBytes().p90()))
+                .reduce(Math.max(pool.capacityNowBytes(), pool.roomNowBytes()), Math::max);
     }
 
     private long highestDay() {
         return burnDown.points().stream()
-                .mapToLong(point -> Math.max(point.plannedBytes(), point.actualBytes() + point.expectedBytes()))
+                .mapToLong(point -> Math.max(
+                        point.plannedBytes(),
+                        point.actualBytes()
+                                + (point.outlook() == null
+                                        ? 0
+                                        : point.outlook().demandBytes().p90())))
                 .max()
                 .orElse(0);
     }
@@ -92,8 +100,8 @@ final class BurnDownDrawing {
     private List<Level> past() {
         List<Level> line = new ArrayList<>();
         for (BurnDown.Point point : burnDown.points()) {
-            Long bytes = point.leftBytes();
-            if (point.date().isBefore(burnDown.today()) && bytes != null) {
+            Long bytes = point.pastLeftBytes();
+            if (bytes != null) {
                 if (!line.isEmpty()) {
                     line.add(new Level(
                             startX(point.date()), line.get(line.size() - 1).bytes()));
@@ -102,27 +110,28 @@ final class BurnDownDrawing {
             }
         }
         if (!line.isEmpty()) {
-            line.add(new Level(startX(burnDown.today()), burnDown.roomNowBytes()));
+            line.add(new Level(startX(burnDown.today()), pool.roomNowBytes()));
         }
         return line;
     }
 
-    private List<Level> coming() {
+    private List<Level> coming(ToLongFunction<Band> quantile) {
         List<Level> line = new ArrayList<>();
-        long before = burnDown.roomNowBytes();
-        for (BurnDown.Point point : burnDown.points()) {
-            Long after = point.leftBytes();
-            if (!point.date().isBefore(burnDown.today()) && after != null) {
-                double start = startX(point.date());
-                double finish = endX(point.date());
-                line.add(new Level(start, before));
-                line.add(new Level(start, before + point.returnedBytes() - point.leavingBytes()));
-                line.add(new Level(finish, after - point.arrivedBytes()));
-                line.add(new Level(finish, after));
-                before = after;
-            }
+        long before = pool.roomNowBytes();
+        for (PoolOutlook.Point point : burnDown.coming().toList()) {
+            long after = quantile.applyAsLong(point.leftBytes());
+            line.add(new Level(startX(point.date()), before));
+            line.add(new Level(endX(point.date()), after));
+            before = after;
         }
         return line;
+    }
+
+    /** There and back again. */
+    private String outline(ToLongFunction<Band> low, ToLongFunction<Band> high) {
+        List<Level> back = coming(low);
+        Collections.reverse(back);
+        return drawn(Stream.concat(coming(high).stream(), back.stream()).toList());
     }
 
     /** The line's points as SVG wants them, each once. */
@@ -137,8 +146,9 @@ final class BurnDownDrawing {
     }
 
     private BurnDownChart.DayBar bar(BurnDown.Point point) {
+        Band expected = point.outlook() == null ? Band.NONE : point.outlook().demandBytes();
         double actualY = perDay.y(point.actualBytes());
-        double expectedY = perDay.y(point.actualBytes() + point.expectedBytes());
+        double expectedY = perDay.y(point.actualBytes() + expected.p50());
         return new BurnDownChart.DayBar(
                 point.date(),
                 BurnDownChart.round(startX(point.date()) + slot * (1 - BAR_SHARE) / 2),
@@ -147,23 +157,43 @@ final class BurnDownDrawing {
                 BurnDownChart.round(perDay.baseY() - actualY),
                 expectedY,
                 BurnDownChart.round(actualY - expectedY),
+                perDay.y(point.actualBytes() + expected.p10()),
+                perDay.y(point.actualBytes() + expected.p90()),
                 perDay.y(point.plannedBytes()));
     }
 
     private List<BurnDownChart.Mark> arrivals() {
-        return burnDown.points().stream()
-                .filter(point -> point.arrivedBytes() > 0)
-                .map(point -> mark(endX(point.date()), point.date(), point.arrivedBytes()))
+        return pool.arrivals().stream()
+                .map(PoolOutlook.ExpectedArrival::usualDate)
+                .filter(date -> !date.isAfter(burnDown.endOfShow()) && !date.isBefore(burnDown.today()))
+                .distinct()
+                .map(date -> mark(endX(date), date))
                 .toList();
     }
 
+    private List<BurnDownChart.End> ends() {
+        Band left = burnDown.coming()
+                .reduce((earlier, later) -> later)
+                .map(PoolOutlook.Point::leftBytes)
+                .orElse(Band.certain(pool.roomNowBytes()));
+        double x = endX(burnDown.endOfShow());
+        return List.of(end(x, left.p90()), end(x, left.p50()), end(x, left.p10()));
+    }
+
+    private BurnDownChart.End end(double x, long bytes) {
+        return new BurnDownChart.End(x, room.y(bytes), bytes);
+    }
+
     private BurnDownChart.@Nullable Mark orderFlag() {
-        OrderProposal order = leg.order();
-        if (order == null) {
-            return null;
-        }
-        LocalDate at = order.orderBy().isBefore(burnDown.today()) ? burnDown.today() : order.orderBy();
-        return mark(startX(at), order.orderBy(), order.capacityBytes());
+        return orderBy == null || orderBy.isAfter(burnDown.endOfShow())
+                ? null
+                : mark(startX(orderBy.isBefore(burnDown.today()) ? burnDown.today() : orderBy), orderBy);
+    }
+
+    private BurnDownChart.@Nullable RunOutMark runOut() {
+        LocalDate likely = pool.runsOutBy(HALF);
+        LocalDate date = likely == null ? pool.runsOutBy(TENTH) : likely;
+        return date == null ? null : new BurnDownChart.RunOutMark(startX(date), room.baseY(), date, likely != null);
     }
 
     /** Dates with a shooting day, as many as fit with their labels, at the middle of their slots. */
@@ -180,8 +210,8 @@ final class BurnDownDrawing {
         return ticks;
     }
 
-    private BurnDownChart.Mark mark(double x, LocalDate date, long bytes) {
-        return new BurnDownChart.Mark(x, room.baseY(), date, bytes);
+    private BurnDownChart.Mark mark(double x, LocalDate date) {
+        return new BurnDownChart.Mark(x, room.baseY(), date);
     }
 
     private double startX(LocalDate date) {

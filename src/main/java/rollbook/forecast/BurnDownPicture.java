@@ -7,11 +7,15 @@ import org.jspecify.annotations.Nullable;
  * A burn-down with its labels in place, ready to be printed as SVG.
  *
  * @param size {@code large} or {@code small}, for the screen it is meant for
+ * @param title names the picture for who can't see it
+ * @param description says what it shows
  * @param words what is written, and where
  */
 record BurnDownPicture(
         BurnDownChart chart,
         String size,
+        String title,
+        String description,
         List<Words> words,
         @Nullable Flag flag) {
 

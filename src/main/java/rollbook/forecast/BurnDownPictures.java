@@ -14,6 +14,7 @@ class BurnDownPictures {
     private static final int CAPTION_WIDTH = 64;
     private static final int CLOTH_HEIGHT = 22;
     private static final double CLOTH_FROM_TOP = 0.2;
+    private static final int LINE = 13;
     /** The width of a letter, a little too large for the usual typefaces. */
     private static final double LETTER = 7.4;
 
@@ -25,12 +26,16 @@ class BurnDownPictures {
         this.words = words;
     }
 
-    BurnDownPicture large(LegForecast leg, LocalDate endOfShow) {
-        return new Layout(leg, BurnDownChart.of(leg, endOfShow, 880, 340)).picture("large");
+    BurnDownPicture large(LegForecast leg, BurnDown burnDown) {
+        return new Layout(leg, BurnDownChart.of(burnDown, orderBy(leg), 880, 340)).picture("large");
     }
 
-    BurnDownPicture small(LegForecast leg, LocalDate endOfShow) {
-        return new Layout(leg, BurnDownChart.of(leg, endOfShow, 360, 300)).picture("small");
+    BurnDownPicture small(LegForecast leg, BurnDown burnDown) {
+        return new Layout(leg, BurnDownChart.of(burnDown, orderBy(leg), 360, 300)).picture("small");
+    }
+
+    private static @Nullable LocalDate orderBy(LegForecast leg) {
+        return leg.order() == null ? null : leg.order().orderBy();
     }
 
     private final class Layout {
@@ -50,7 +55,13 @@ class BurnDownPictures {
             capacity();
             today();
             ends();
-            return new BurnDownPicture(chart, size, placed, flag());
+            return new BurnDownPicture(
+                    chart,
+                    size,
+                    display.text("forecast.chart.title", leg.legName()),
+                    words.picture(leg),
+                    placed,
+                    flag());
         }
 
         private void axis(String key, AxisScale axis, double captionY) {
@@ -70,10 +81,10 @@ class BurnDownPictures {
         /** On the side that today isn't on. */
         private void capacity() {
             String text = display.text(
-                    "forecast.chart.capacity", display.size(leg.burnDown().capacityNowBytes()));
+                    "forecast.chart.capacity", display.size(leg.outlook().capacityNowBytes()));
             boolean todayIsEarly = chart.todayX() < (chart.plotLeft() + chart.plotRight()) / 2;
             place(
-                    todayIsEarly ? chart.plotRight() : chart.plotLeft() + 4,
+                    todayIsEarly ? chart.plotRight() - 4 : chart.plotLeft() + 4,
                     chart.capacityY() - 5,
                     todayIsEarly ? "end" : "start",
                     "tick",
@@ -87,15 +98,32 @@ class BurnDownPictures {
                     "start",
                     "label",
                     display.text("forecast.chart.today"));
+            if (chart.endOfShow().x() - chart.todayX() > 2 * CAPTION_WIDTH) {
+                place(
+                        chart.endOfShow().x(),
+                        chart.perDay().topY() - 9,
+                        "middle",
+                        "tick",
+                        display.text("forecast.chart.end-of-show"));
+            }
         }
 
+        /** The fan's ends are named as far as they don't lie on each other, the middle one first. */
         private void ends() {
-            BurnDownChart.Mark runOut = chart.runOut();
-            if (runOut == null) {
-                String left = display.text("forecast.chart.left", display.size(leg.roomAtEndBytes()));
-                place(chart.width() - 2, chart.roomEnd().y() - 7, "end", "tick", left);
-            } else {
-                String full = display.text("forecast.chart.full", words.shortDate(runOut.date()));
+            List<BurnDownChart.End> named = new ArrayList<>();
+            List<BurnDownChart.End> ends = chart.ends();
+            for (BurnDownChart.End end : List.of(ends.get(1), ends.get(0), ends.get(2))) {
+                if (named.stream().allMatch(other -> Math.abs(other.y() - end.y()) >= LINE)) {
+                    named.add(end);
+                    String left = display.size(Math.max(0, end.bytes()));
+                    place(chart.plotRight() + 4, end.y() + 4, "start", "tick", left);
+                }
+            }
+            BurnDownChart.RunOutMark runOut = chart.runOut();
+            if (runOut != null) {
+                String full = display.text(
+                        runOut.likely() ? "forecast.chart.full" : "forecast.chart.full-early",
+                        words.shortDate(runOut.date()));
                 boolean fits = runOut.x() + 8 + full.length() * LETTER < chart.width();
                 place(
                         fits ? runOut.x() + 8 : chart.width() - 2,
@@ -111,8 +139,8 @@ class BurnDownPictures {
             if (mark == null) {
                 return null;
             }
-            String text = leg.flag() == OrderFlag.LATE
-                    ? display.text("forecast.chart.late", words.shortDate(mark.date()))
+            String text = leg.need() == OrderFlag.LATE
+                    ? display.text("forecast.chart.late")
                     : display.text("forecast.chart.order-by", words.shortDate(mark.date()));
             double width = BurnDownChart.round(text.length() * LETTER + 12);
             double left = mark.x() + width <= chart.width() - 4 ? mark.x() : Math.max(0, mark.x() - width);

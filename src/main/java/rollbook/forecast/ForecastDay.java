@@ -1,15 +1,27 @@
 package rollbook.forecast;
 
 import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
 import rollbook.burndown.DayRef;
+import rollbook.learning.ShotDay;
 
 /**
  * A shooting day as the forecast sees it.
  *
- * @param plannedBytes bytes planned as recorded, all cameras of the unit together
+ * @param plannedBytes bytes planned as recorded, all cameras of the unit together; of a day that began, as planned then
  * @param actualBytes bytes recorded: so far if the day is being shot, in all once it is wrapped
+ * @param complete whether the bytes of every roll of the day are known
+ * @param minutes planned, and recorded so far; null where a roll's aren't known
  */
-record ForecastDay(String unit, int number, LocalDate date, State state, long plannedBytes, long actualBytes) {
+record ForecastDay(
+        String unit,
+        int number,
+        LocalDate date,
+        State state,
+        long plannedBytes,
+        long actualBytes,
+        boolean complete,
+        ShotDay.@Nullable Minutes minutes) {
     enum State {
         PLANNED,
         SHOOTING,
@@ -32,13 +44,12 @@ record ForecastDay(String unit, int number, LocalDate date, State state, long pl
         return state == State.PLANNED || state == State.SHOOTING;
     }
 
-    /** The day on which bytes still to come are counted: a day that should be over and isn't, is counted today. */
-    LocalDate countedOn(LocalDate today) {
-        return date.isBefore(today) ? today : date;
+    /** Whether something can be learned from it: late data must not pass for a small day. */
+    boolean isShot() {
+        return state == State.WRAPPED && complete;
     }
 
-    /** Bytes as recorded that this day is still expected to bring; never below zero. */
-    long bytesToCome(PlanRatio ratio) {
-        return isStillToCome() ? Math.max(0, ratio.applyTo(plannedBytes) - actualBytes) : 0;
+    boolean is(DayRef day) {
+        return unit.equals(day.unit()) && number == day.number();
     }
 }

@@ -3,18 +3,25 @@ package rollbook.forecast;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.DayOfWeek;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.WorkingCalendar;
 import rollbook.format.NamedFormat;
 import rollbook.format.RecordingFormats;
+import rollbook.learning.Habits;
+import rollbook.learning.ShotDay;
+import rollbook.ordering.Offer;
+import rollbook.ordering.ServiceLevel;
 import rollbook.production.CameraUnits;
 import rollbook.production.Production;
 import rollbook.production.Productions;
@@ -31,6 +38,7 @@ import rollbook.schedule.ShootingDays;
 @Component
 class ForecastInputs {
     private static final int SECONDS_PER_MINUTE = 60;
+    private static final double PER_CENT = 100;
 
     private final Productions productions;
     private final CameraUnits units;
@@ -39,6 +47,7 @@ class ForecastInputs {
     private final RecordedRows rows;
     private final LegPools pools;
     private final Supplies supplies;
+    private final MediaOrders orders;
     private final Clock clock;
 
     ForecastInputs(
@@ -49,6 +58,7 @@ class ForecastInputs {
             RecordedRows rows,
             LegPools pools,
             Supplies supplies,
+            MediaOrders orders,
             Clock clock) {
         this.productions = productions;
         this.units = units;
@@ -57,22 +67,41 @@ class ForecastInputs {
         this.rows = rows;
         this.pools = pools;
         this.supplies = supplies;
+        this.orders = orders;
         this.clock = clock;
     }
 
     ForecastInput gather(UUID productionId) {
         Production production = productions.get(productionId);
-        LocalDate today = LocalDate.ofInstant(clock.instant(), production.zone());
+        Instant now = clock.instant();
+        LocalDate today = LocalDate.ofInstant(now, production.zone());
         Map<UUID, DataRate> rates = rates(productionId);
         List<RecordedBytes> rolls = rows.rolls(productionId).stream()
                 .map(roll -> new RecordedBytes(roll, bytes(roll, rates)))
                 .toList();
+        List<ForecastDay> days = days(productionId, rates, rolls);
+        WorkingCalendar calendar = calendar(production);
+        Assumptions assumptions = supplies.assumptions(productionId);
+        Map<UUID, LegSupply> supplied = supplies.byLeg(productionId);
+        List<ForecastInput.Leg> legs =
+                pools.legs(production, today, rolls, new PoolArrivals(orders.list(productionId), supplied, calendar));
+        List<Offer> offers = new Offers(production, today, days, calendar, supplied).of(legs);
         return new ForecastInput(
                 today,
-                days(productionId, rates, rolls),
-                pools.legs(production, today, rolls),
-                Share.percent(supplies.fillLevel(productionId).percent()),
-                calendar(production));
+                Offers.asOf(now, today, production.zone(), offers),
+                days,
+                legs,
+                offers,
+                Habits.USUAL,
+                Share.percent(assumptions.fillPercent()),
+                new ServiceLevel(assumptions.serviceLevelPercent() / PER_CENT),
+                seed(productionId),
+                ForecastInput.USUAL_REPLICATES);
+    }
+
+    /** Always the same for a production: then a forecast differs from the one before by its inputs and not by chance. */
+    private static long seed(UUID productionId) {
+        return productionId.getMostSignificantBits() ^ productionId.getLeastSignificantBits();
     }
 
     private Map<UUID, DataRate> rates(UUID productionId) {
@@ -81,14 +110,23 @@ class ForecastInputs {
                         NamedFormat::id, format -> format.format().dataRate()));
     }
 
-    /** A roll with its bytes as recorded: measured, or as many as its minutes make in its format. */
-    record RecordedBytes(RecordedRows.RecordedRoll roll, long bytes) {}
+    /**
+     * A roll with its bytes as recorded: measured, or as many as its minutes make in its format.
+     *
+     * @param bytes null while nothing tells them
+     */
+    record RecordedBytes(
+            RecordedRows.RecordedRoll roll, @Nullable Long bytes) {
+        long bytesOrNone() {
+            return bytes == null ? 0 : bytes;
+        }
+    }
 
-    private static long bytes(RecordedRows.RecordedRoll roll, Map<UUID, DataRate> rates) {
+    private static @Nullable Long bytes(RecordedRows.RecordedRoll roll, Map<UUID, DataRate> rates) {
         if (roll.sizeBytes() != null) {
             return roll.sizeBytes();
         }
-        return roll.minutes() == null ? 0 : bytes(roll.minutes(), roll.formatId(), rates);
+        return roll.minutes() == null ? null : bytes(roll.minutes(), roll.formatId(), rates);
     }
 
     /** A format that isn't known by its rate would silently count as nothing, so it is an error. */
@@ -102,22 +140,56 @@ class ForecastInputs {
     }
 
     private List<ForecastDay> days(UUID productionId, Map<UUID, DataRate> rates, List<RecordedBytes> rolls) {
-        Map<UUID, Long> planned = days.plannedMinutes(productionId).stream()
-                .collect(Collectors.toMap(
-                        PlannedMinutes::dayId, plan -> bytes(plan.minutes(), plan.formatId(), rates), Math::addExact));
-        Map<UUID, Long> recorded = rolls.stream()
-                .collect(Collectors.toMap(roll -> roll.roll().dayId(), RecordedBytes::bytes, Math::addExact));
+        Map<UUID, DayPlan> plans = plans(productionId, rates);
+        Map<UUID, List<RecordedBytes>> recorded =
+                rolls.stream().collect(Collectors.groupingBy(roll -> roll.roll().dayId()));
         List<UUID> unitIds = units.units(productionId).stream().map(Unit::id).toList();
         return days.list(productionId).stream()
                 .sorted(Comparator.comparing(ShootingDay::date).thenComparing(day -> unitIds.indexOf(day.unitId())))
-                .map(day -> new ForecastDay(
-                        day.unitName(),
-                        day.number(),
-                        day.date(),
-                        ForecastDay.State.valueOf(day.state().name()),
-                        planned.getOrDefault(day.id(), 0L),
-                        recorded.getOrDefault(day.id(), 0L)))
+                .map(day -> day(
+                        day, plans.getOrDefault(day.id(), DayPlan.NONE), recorded.getOrDefault(day.id(), List.of())))
                 .toList();
+    }
+
+    private record DayPlan(BigDecimal minutes, long bytes) {
+        static final DayPlan NONE = new DayPlan(BigDecimal.ZERO, 0);
+
+        DayPlan plus(DayPlan other) {
+            return new DayPlan(minutes.add(other.minutes), Math.addExact(bytes, other.bytes));
+        }
+    }
+
+    /** Of a day that began, the plan as it was then: what is learned from it mustn't know what was changed afterwards. */
+    private Map<UUID, DayPlan> plans(UUID productionId, Map<UUID, DataRate> rates) {
+        Map<UUID, DayPlan> plans = days.plannedMinutes(productionId).stream()
+                .collect(Collectors.toMap(
+                        PlannedMinutes::dayId,
+                        plan -> new DayPlan(plan.minutes(), bytes(plan.minutes(), plan.formatId(), rates)),
+                        DayPlan::plus));
+        days.plansAtStart(productionId)
+                .forEach(start -> plans.put(start.dayId(), new DayPlan(start.minutes(), start.bytes())));
+        return plans;
+    }
+
+    private static ForecastDay day(ShootingDay day, DayPlan plan, List<RecordedBytes> rolls) {
+        boolean minutesKnown = rolls.stream().allMatch(roll -> roll.roll().minutes() != null);
+        return new ForecastDay(
+                day.unitName(),
+                day.number(),
+                day.date(),
+                ForecastDay.State.valueOf(day.state().name()),
+                plan.bytes(),
+                rolls.stream().mapToLong(RecordedBytes::bytesOrNone).reduce(0, Math::addExact),
+                rolls.stream().allMatch(roll -> roll.bytes() != null),
+                minutesKnown ? new ShotDay.Minutes(plan.minutes().doubleValue(), minutes(rolls)) : null);
+    }
+
+    private static double minutes(List<RecordedBytes> rolls) {
+        return rolls.stream()
+                .map(roll -> roll.roll().minutes())
+                .filter(Objects::nonNull)
+                .reduce(BigDecimal.ZERO, BigDecimal::add)
+                .doubleValue();
     }
 
     private WorkingCalendar calendar(Production production) {

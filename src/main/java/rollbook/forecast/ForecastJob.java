@@ -3,6 +3,7 @@ package rollbook.forecast;
 import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
 import com.github.kagkarlsson.scheduler.task.ExecutionOperations;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -20,10 +21,15 @@ import rollbook.production.Productions;
 @Component
 class ForecastJob {
     private static final LocalTime NIGHT = LocalTime.of(3, 0);
+    /** What failed is tried again after a minute, then after twice as long each time, up to this. */
+    private static final Duration LONGEST_WAIT = Duration.ofHours(1);
+
+    private static final int DOUBLINGS = 6;
 
     private final ForecastInputs inputs;
     private final ForecastRuns runs;
     private final ForecastRequests requests;
+    private final FlagActs flags;
     private final Productions productions;
     private final TransactionTemplate transaction;
     private final TransactionTemplate snapshot;
@@ -33,12 +39,14 @@ class ForecastJob {
             ForecastInputs inputs,
             ForecastRuns runs,
             ForecastRequests requests,
+            FlagActs flags,
             Productions productions,
             PlatformTransactionManager transactions,
             Clock clock) {
         this.inputs = inputs;
         this.runs = runs;
         this.requests = requests;
+        this.flags = flags;
         this.productions = productions;
         this.transaction = new TransactionTemplate(transactions);
         this.snapshot = new TransactionTemplate(transactions);
@@ -51,9 +59,12 @@ class ForecastJob {
     long compute(UUID productionId) {
         Gathered gathered =
                 snapshot.execute(status -> new Gathered(runs.asked(productionId), inputs.gather(productionId)));
-        StorageForecast forecast = SimpleRatioForecast.of(gathered.input());
-        transaction.executeWithoutResult(
-                status -> runs.keep(productionId, gathered.asked(), gathered.input(), forecast));
+        StorageForecast forecast = SimulatedForecast.of(gathered.input());
+        transaction.executeWithoutResult(status -> {
+            flags.lock(productionId);
+            long runId = runs.keep(productionId, gathered.asked(), gathered.input(), forecast);
+            flags.follow(productionId, runId, forecast);
+        });
         return gathered.asked().number();
     }
 
@@ -65,6 +76,17 @@ class ForecastJob {
             } else {
                 job.reschedule(execution, clock.instant());
             }
+        });
+    }
+
+    /** Keeps what went wrong, for people to see, and tries again later; the forecast from before stays. */
+    void tryAgain(ExecutionComplete failed, ExecutionOperations<Void> job) {
+        UUID productionId = UUID.fromString(failed.getExecution().taskInstance.getId());
+        Duration wait = Duration.ofMinutes(1L << Math.min(DOUBLINGS, failed.getExecution().consecutiveFailures));
+        Instant nextTry = clock.instant().plus(wait.compareTo(LONGEST_WAIT) < 0 ? wait : LONGEST_WAIT);
+        transaction.executeWithoutResult(status -> {
+            runs.fail(productionId, Failure.of(failed.getCause().orElse(null)), nextTry);
+            job.reschedule(failed, nextTry);
         });
     }
 

@@ -1,6 +1,8 @@
 package rollbook.forecast;
 
 import com.github.kagkarlsson.scheduler.SchedulerClient;
+import com.github.kagkarlsson.scheduler.exceptions.ExecutionException;
+import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceCurrentlyExecutingException;
 import com.github.kagkarlsson.scheduler.task.TaskInstance;
 import java.time.Clock;
 import java.util.EnumSet;
@@ -99,10 +101,20 @@ class ForecastRequests {
 
     private void schedule(UUID productionId, Set<Because> because) {
         // The state's row first: who holds it is alone in looking for the job's row and in adding it.
-        runs.ask(productionId, because);
-        scheduler
-                .getObject()
-                .scheduleIfNotExists(new TaskInstance<Void>(TASK, productionId.toString()), clock.instant());
+        boolean waitsToTryAgain = runs.ask(productionId, because);
+        TaskInstance<Void> job = new TaskInstance<>(TASK, productionId.toString());
+        if (!scheduler.getObject().scheduleIfNotExists(job, clock.instant()) && waitsToTryAgain) {
+            tryAgainNow(job);
+        }
+    }
+
+    /** What was wrong may be mended by what was just done, so it doesn't wait any longer. */
+    private void tryAgainNow(TaskInstance<Void> job) {
+        try {
+            scheduler.getObject().reschedule(job, clock.instant());
+        } catch (TaskInstanceCurrentlyExecutingException | ExecutionException running) {
+            // It has just been started, and sees at its end that more was asked for.
+        }
     }
 
     /** What the current transaction asks for. */

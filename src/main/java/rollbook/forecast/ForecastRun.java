@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.time.Instant;
 import java.util.Set;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,8 +18,15 @@ record ForecastRun(long id, Instant computedAt, Set<Because> because, ForecastIn
      * @param newest null before the first one
      * @param checkedAt when the newest one was last found to hold
      * @param outdated whether something changed since, so that a new one is being computed
+     * @param raisedLegs those whose pool has a flag up that nobody has put off
+     * @param failure why there is no newer one; null if nothing failed
      */
-    record Standing(@Nullable ForecastRun newest, @Nullable Instant checkedAt, boolean outdated) {
-        static final Standing NONE = new Standing(null, null, false);
+    record Standing(
+            @Nullable ForecastRun newest,
+            @Nullable Instant checkedAt,
+            boolean outdated,
+            Set<UUID> raisedLegs,
+            @Nullable Failure failure) {
+        static final Standing NONE = new Standing(null, null, false, Set.of(), null);
     }
 }

@@ -1,12 +1,10 @@
 package rollbook.forecast;
 
-import com.github.kagkarlsson.scheduler.task.FailureHandler;
 import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.UUID;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -14,12 +12,10 @@ import org.springframework.context.annotation.Configuration;
 /** The background jobs of this module: one execution per production that waits for a forecast, and a look at the dates. */
 @Configuration(proxyBeanMethods = false)
 class ForecastTasks {
-    private static final Duration RETRY_AFTER = Duration.ofMinutes(1);
-
     @Bean
     CustomTask<Void> forecastTask(ForecastJob job) {
         return Tasks.custom(ForecastRequests.TASK, Void.class)
-                .onFailure(new FailureHandler.OnFailureRetryLater<>(RETRY_AFTER))
+                .onFailure((failed, operations) -> job.tryAgain(failed, operations))
                 .onDeadExecutionRevive()
                 .execute((instance, context) -> {
                     UUID productionId = UUID.fromString(instance.getId());

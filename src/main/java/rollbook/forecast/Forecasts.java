@@ -3,10 +3,13 @@ package rollbook.forecast;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import rollbook.ordering.OrderAdvice;
 
 /** What the newest forecast of a production says. */
 @Service
 public class Forecasts {
+    private static final double BAD_LUCK = 0.1;
+
     private final ForecastRuns runs;
     private final ForecastJob job;
     private final StorageWords words;
@@ -39,24 +42,25 @@ public class Forecasts {
                 forecast.today(),
                 forecast.endOfShow(),
                 Urgency.worstFirst(forecast).stream()
-                        .map(leg -> leg(leg, forecast))
+                        .map(leg -> leg(leg, standing.raisedLegs().contains(leg.legId()), forecast))
                         .toList()));
     }
 
-    private StorageOutlook.Leg leg(LegForecast leg, StorageForecast forecast) {
-        RunOut runOut = leg.runOut();
-        OrderProposal order = leg.order();
+    private StorageOutlook.Leg leg(LegForecast leg, boolean raised, StorageForecast forecast) {
+        OrderAdvice advice = leg.advice();
+        OrderAdvice.Order order = leg.order();
         return new StorageOutlook.Leg(
                 leg.legId(),
                 leg.legName(),
                 words.sentence(leg, forecast),
-                leg.flag(),
-                leg.runOutOn(),
-                runOut == null ? null : runOut.day(),
+                leg.need(),
+                raised || leg.need() == OrderFlag.NO_SUPPLY || leg.need() == OrderFlag.NO_HELP,
+                leg.outlook().chanceOfRunningOut(),
+                leg.outlook().runsOutBy(BAD_LUCK),
                 order == null ? null : order.orderBy(),
                 order == null ? 0 : order.items(),
                 order == null ? 0 : order.packs(),
-                order == null ? null : order.cost(),
-                order == null ? null : order.currency());
+                order == null ? null : advice.cost(),
+                order == null ? null : advice.offer().currency());
     }
 }

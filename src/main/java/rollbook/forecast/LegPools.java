@@ -2,7 +2,6 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -11,10 +10,13 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.burndown.Kept;
+import rollbook.burndown.Pool;
 import rollbook.inventory.Condition;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.inventory.Ownership;
+import rollbook.learning.Encodings;
 import rollbook.offload.Copies;
 import rollbook.offload.Encoding;
 import rollbook.offload.Rolls;
@@ -33,24 +35,27 @@ import rollbook.quantity.Share;
  */
 @Component
 class LegPools {
+    private static final double PER_CENT = 100;
+
     private final CopyPlan plan;
     private final MediaItems items;
     private final Copies copies;
     private final Rolls rolls;
     private final RecordedRows rows;
-    private final Supplies supplies;
 
-    LegPools(CopyPlan plan, MediaItems items, Copies copies, Rolls rolls, RecordedRows rows, Supplies supplies) {
+    LegPools(CopyPlan plan, MediaItems items, Copies copies, Rolls rolls, RecordedRows rows) {
         this.plan = plan;
         this.items = items;
         this.copies = copies;
         this.rolls = rolls;
         this.rows = rows;
-        this.supplies = supplies;
     }
 
-    List<ForecastLeg> legs(Production production, LocalDate today, List<ForecastInputs.RecordedBytes> recorded) {
-        Map<UUID, LegSupply> supplied = supplies.byLeg(production.id());
+    List<ForecastInput.Leg> legs(
+            Production production,
+            LocalDate today,
+            List<ForecastInputs.RecordedBytes> recorded,
+            PoolArrivals arrivals) {
         Pools pools = new Pools(
                 today,
                 items.list(production.id(), MediaKind.DRIVE, MediaKind.ARRAY, MediaKind.TAPE),
@@ -58,26 +63,40 @@ class LegPools {
                         .collect(Collectors.toMap(Copies.Used::itemId, Copies.Used::bytes)),
                 rows.onReturningLegs(production.id()));
         List<Encoding> encodings = rolls.encodings(production.id());
-        Currency currency = Currency.getInstance(production.currency());
+        long rollBytes = TypicalRoll.bytes(
+                recorded.stream().map(ForecastInputs.RecordedBytes::bytesOrNone).toList());
         return plan.legs(production.id()).stream()
                 .map(leg -> {
-                    Reduction reduction =
-                            leg.rendition() == Rendition.ENCODED ? Reduction.of(encodings, leg.keptPercent()) : null;
-                    Share kept = reduction == null ? Share.WHOLE : reduction.share();
-                    LegSupply supply = supplied.get(leg.id());
-                    return new ForecastLeg(
-                            leg.id(),
-                            leg.name(),
-                            returnAfterDays(leg),
-                            kept,
-                            reduction,
-                            pools.items(leg),
-                            List.of(),
-                            pools.releases(leg),
-                            waitingBytes(leg, kept, today, recorded),
-                            supply == null ? null : supply.in(currency));
+                    Reduction reduction = leg.rendition() == Rendition.ENCODED
+                            ? Reduction.of(encodings, leg.keptPercent())
+                            : Reduction.NONE;
+                    Share kept = reduction.share();
+                    return new ForecastInput.Leg(
+                            new Pool(
+                                    leg.id(),
+                                    leg.name(),
+                                    leg.mediaKind() == MediaKind.TAPE && rollBytes > 0,
+                                    kept.ceilOf(rollBytes),
+                                    returnAfterDays(leg),
+                                    kept(leg, kept, encodings),
+                                    pools.items(leg),
+                                    arrivals.of(leg.id()),
+                                    pools.releases(leg),
+                                    waitingBytes(leg, kept, today, recorded)),
+                            reduction);
                 })
                 .toList();
+    }
+
+    /** An encoded leg's share isn't quite the same from roll to roll, and uncertain while few are measured. */
+    private static Kept kept(Leg leg, Share share, List<Encoding> encodings) {
+        if (leg.rendition() != Rendition.ENCODED) {
+            return Kept.WHOLE;
+        }
+        List<Encodings.Roll> rolls = encodings.stream()
+                .map(encoding -> new Encodings.Roll(encoding.recordedBytes(), encoding.encodedBytes()))
+                .toList();
+        return new Kept(share, Encodings.from(leg.keptPercent() / PER_CENT, rolls));
     }
 
     /** The room of a medium that comes back on the day it was written is free from the next morning on. */
@@ -89,7 +108,7 @@ class LegPools {
     private static long waitingBytes(Leg leg, Share kept, LocalDate today, List<ForecastInputs.RecordedBytes> rolls) {
         return rolls.stream()
                 .filter(recorded -> isWaiting(recorded.roll(), leg, today))
-                .mapToLong(recorded -> kept.ceilOf(recorded.bytes()))
+                .mapToLong(recorded -> kept.ceilOf(recorded.bytesOrNone()))
                 .reduce(0, Math::addExact);
     }
 
@@ -108,9 +127,9 @@ class LegPools {
     private record Pools(
             LocalDate today, List<MediaItem> items, Map<UUID, Long> used, List<RecordedRows.Written> written) {
 
-        List<ForecastLeg.Item> items(Leg leg) {
+        List<Pool.Item> items(Leg leg) {
             return pool(leg)
-                    .map(item -> new ForecastLeg.Item(
+                    .map(item -> new Pool.Item(
                             item.code(),
                             item.capacityBytes() == null ? 0 : item.capacityBytes(),
                             used.getOrDefault(item.id(), 0L) - freeBytes(leg, item),
@@ -127,7 +146,7 @@ class LegPools {
                     .sum();
         }
 
-        List<ForecastLeg.Release> releases(Leg leg) {
+        List<Pool.Release> releases(Leg leg) {
             Integer days = returnAfterDays(leg);
             if (days == null) {
                 return List.of();
@@ -138,8 +157,8 @@ class LegPools {
             written.stream()
                     .filter(bytes -> usable.contains(bytes.itemId()) && !isFree(leg, bytes.date(), today))
                     .forEach(bytes -> byDate.merge(bytes.date().plusDays(days), bytes.bytes(), Math::addExact));
-            List<ForecastLeg.Release> releases = new ArrayList<>();
-            byDate.forEach((date, bytes) -> releases.add(new ForecastLeg.Release(date, bytes)));
+            List<Pool.Release> releases = new ArrayList<>();
+            byDate.forEach((date, bytes) -> releases.add(new Pool.Release(date, bytes)));
             return releases;
         }
 

@@ -22,8 +22,9 @@ class RecordedRows {
     }
 
     /**
-     * A roll that has left its camera.
+     * A roll.
      *
+     * @param minutes null until it is pulled, and where nobody read them off
      * @param sizeBytes as recorded; null until an offload or a manifest tells
      * @param writtenOn legs that a copy was ever made for
      * @param heldOn legs with a copy on an item that is with the production and not in doubt
@@ -50,7 +51,7 @@ class RecordedRows {
                         join schedule_day d on d.id = r.day_id
                         left join offload_copy c on c.roll_id = r.id
                         left join inventory_item i on i.id = c.item_id
-                        where r.production_id = ? and (r.pulled_at is not null or r.size_bytes is not null)
+                        where r.production_id = ?
                         group by r.id, d.date
                         """)
                 .param(productionId)

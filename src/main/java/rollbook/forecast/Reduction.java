@@ -16,6 +16,9 @@ record Reduction(long keptBytes, long recordedBytes, int rolls, int plannedPerce
     /** Fewer may be a test shoot or one kind of picture; common practice, no source. */
     static final int ROLLS_NEEDED = 5;
 
+    /** As recorded. */
+    static final Reduction NONE = new Reduction(0, 0, 0, 100);
+
     static Reduction of(List<Encoding> encodings, int plannedPercent) {
         return new Reduction(
                 encodings.stream().mapToLong(Encoding::encodedBytes).reduce(0, Math::addExact),

@@ -1,8 +1,6 @@
 package rollbook.forecast;
 
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
-import java.util.Map;
 import java.util.UUID;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -57,12 +55,11 @@ class StorageController {
         if (missing != Missing.NOTHING || run == null) {
             model.addAttribute("missing", missing);
             model.addAttribute("outdated", standing.outdated());
+            model.addAttribute("failure", standing.failure());
             model.addAttribute("sentence", display.text("forecast.missing." + missing));
             return "forecast/nothing";
         }
-        Map<UUID, Map<LocalDate, Long>> past =
-                runs.roomOnPastDates(membership.productionId(), run.results().today());
-        model.addAttribute("page", pages.page(run, standing, past, membership));
+        model.addAttribute("page", pages.page(run, standing, membership));
         model.addAttribute("sentence", words.sentence(run.results()));
         return "forecast/storage";
     }
@@ -73,8 +70,6 @@ class StorageController {
         if (run == null) {
             throw new NotFoundException();
         }
-        Map<UUID, Map<LocalDate, Long>> past =
-                runs.roomOnPastDates(membership.productionId(), run.results().today());
         String fileName =
                 "%s-storage-%s.csv".formatted(membership.code(), run.results().today());
         return ResponseEntity.ok()
@@ -85,7 +80,7 @@ class StorageController {
                                 .filename(fileName)
                                 .build()
                                 .toString())
-                .body(StorageCsv.of(run.results(), past));
+                .body(StorageCsv.of(run.results(), pages.burnDowns(run, membership.productionId())));
     }
 
     @PostMapping("/p/{production}/storage/forecasts")

@@ -2,12 +2,12 @@ package rollbook.forecast;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.burndown.Band;
+import rollbook.burndown.PoolOutlook;
 import rollbook.web.Display;
 
-/** The figures of a forecast, each with what it is made of, for the page. */
+/** The figures of a leg's forecast, each with what it is made of, for the page. */
 @Component
 class StorageFacts {
     private final Display display;
@@ -21,30 +21,46 @@ class StorageFacts {
     /** A name and a value, and the exact bytes behind the value if there are any. */
     record Fact(String name, String value, String exact) {}
 
-    /** @param reduction what encoding leaves for this leg, if it is encoded */
-    List<Fact> ofLeg(LegForecast leg, @Nullable Reduction reduction) {
+    List<Fact> of(LegForecast leg, ForecastInput.Leg input) {
+        PoolOutlook pool = leg.outlook();
         List<Fact> facts = new ArrayList<>();
-        facts.add(bytes("forecast.fact.room", leg.roomNowBytes()));
-        facts.add(fact("forecast.fact.cover", display.text("forecast.cover", leg.coverDays(), leg.daysToCome())));
-        facts.add(bytes("forecast.fact.demand", leg.demandBytes()));
-        if (reduction != null) {
-            facts.add(fact("forecast.fact.kept", kept(reduction)));
+        facts.add(bytes("forecast.fact.room", pool.roomNowBytes()));
+        facts.add(fact("forecast.fact.cover", cover(pool)));
+        facts.add(fact("forecast.fact.chance", words.chance(pool.chanceOfRunningOut())));
+        facts.add(fact("forecast.fact.demand", words.band(pool.neededBytes())));
+        if (!input.reduction().equals(Reduction.NONE)) {
+            facts.add(fact("forecast.fact.kept", kept(input.reduction())));
         }
-        addIfAny(facts, "forecast.fact.waiting", leg.waitingBytes());
-        addIfAny(facts, "forecast.fact.returning", leg.returningBytes());
-        addIfAny(facts, "forecast.fact.leaving", leg.leavingBytes());
-        addIfAny(facts, "forecast.fact.shortfall", leg.shortfallBytes());
-        if (leg.lastsToTheEnd()) {
-            facts.add(bytes("forecast.fact.room-at-end", leg.roomAtEndBytes()));
+        if (pool.waitingBytes() > 0) {
+            facts.add(bytes("forecast.fact.waiting", pool.waitingBytes()));
         }
-        if (leg.returnAfterDays() != null) {
-            facts.add(fact("forecast.fact.comes-back", display.text("forecast.comes-back", leg.returnAfterDays())));
+        long leaving = pool.points().stream()
+                .mapToLong(PoolOutlook.Point::leavingBytes)
+                .reduce(0, Math::addExact);
+        if (leaving > 0) {
+            facts.add(bytes("forecast.fact.leaving", leaving));
         }
-        OrderProposal order = leg.order();
-        if (order != null) {
-            addOrder(facts, order);
+        addBand(facts, "forecast.fact.shortfall", pool.shortfallBytes());
+        addBand(facts, "forecast.fact.lost", pool.lostBytes());
+        Integer returnAfterDays = input.pool().returnAfterDays();
+        if (returnAfterDays != null) {
+            facts.add(fact("forecast.fact.comes-back", display.text("forecast.comes-back", returnAfterDays)));
+        }
+        if (pool.overdueReturnBytes() > 0) {
+            facts.add(bytes("forecast.fact.overdue-returns", pool.overdueReturnBytes()));
+        }
+        if (pool.overdueArrivalItems() > 0) {
+            facts.add(
+                    fact("forecast.fact.overdue-arrivals", display.text("forecast.items", pool.overdueArrivalItems())));
         }
         return facts;
+    }
+
+    private String cover(PoolOutlook pool) {
+        Band cover = pool.coverDays();
+        return cover.p10() == cover.p90()
+                ? display.text("forecast.cover", cover.p50(), pool.daysToCome())
+                : display.text("forecast.cover.band", cover.p50(), cover.p10(), cover.p90(), pool.daysToCome());
     }
 
     private String kept(Reduction reduction) {
@@ -56,67 +72,9 @@ class StorageFacts {
                 Reduction.ROLLS_NEEDED);
     }
 
-    private void addOrder(List<Fact> facts, OrderProposal order) {
-        facts.add(fact(
-                "forecast.fact.order",
-                display.text(
-                        "forecast.order",
-                        words.items(order),
-                        display.size(order.capacityBytes()),
-                        StorageWords.money(order.cost(), order.currency()))));
-        facts.add(fact(
-                "forecast.fact.order-dates",
-                display.text(
-                        "forecast.order-dates",
-                        words.date(order.orderBy()),
-                        words.date(order.arrivesBy()),
-                        words.date(order.neededBy()),
-                        words.date(order.earliestArrival()))));
-        Supply supply = order.supply();
-        facts.add(fact(
-                "forecast.fact.supply",
-                display.text(
-                        "forecast.supply",
-                        display.size(supply.itemCapacityBytes()),
-                        supply.packSize(),
-                        supply.leadTimeWorkingDays(),
-                        supply.safetyWorkingDays())));
-    }
-
-    /** What all legs share: how the show has kept to its plan, and what is counted with. */
-    List<Fact> ofShow(StorageForecast forecast) {
-        List<Fact> facts = new ArrayList<>();
-        PlanRatio ratio = forecast.ratio();
-        if (ratio.isPlanOnly()) {
-            facts.add(fact("forecast.fact.ratio", display.text("forecast.method.simple-ratio-1.plan-only")));
-        } else {
-            facts.add(new Fact(
-                    display.text("forecast.fact.ratio"),
-                    display.text(
-                            "forecast.ratio",
-                            display.figure(ratio.value()),
-                            display.size(ratio.actualBytes()),
-                            display.size(ratio.plannedBytes()),
-                            ratio.wrappedDays()),
-                    "%s / %s".formatted(display.exact(ratio.actualBytes()), display.exact(ratio.plannedBytes()))));
-        }
-        if (ratio.daysLeftOut() > 0) {
-            facts.add(fact("forecast.fact.left-out", display.text("forecast.left-out", ratio.daysLeftOut())));
-        }
-        if (!forecast.overdueDays().isEmpty()) {
-            facts.add(fact(
-                    "forecast.fact.overdue-days",
-                    forecast.overdueDays().stream()
-                            .map(day -> display.text(
-                                    "forecast.day-and-date", words.day(day, forecast), words.date(day.date())))
-                            .collect(Collectors.joining("; "))));
-        }
-        return facts;
-    }
-
-    private void addIfAny(List<Fact> facts, String key, long bytes) {
-        if (bytes > 0) {
-            facts.add(bytes(key, bytes));
+    private void addBand(List<Fact> facts, String key, Band band) {
+        if (band.p90() > 0) {
+            facts.add(fact(key, words.band(band)));
         }
     }
 

@@ -2,27 +2,27 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.List;
-import rollbook.burndown.DayRef;
-import rollbook.burndown.WorkingCalendar;
-import rollbook.quantity.Share;
+import org.jspecify.annotations.Nullable;
+import rollbook.learning.Learned;
+import rollbook.ordering.PurchasePlan;
 
 /**
- * A forecast with what it was made from, so that each figure can be traced.
+ * A forecast of all legs.
  *
  * @param methodId names the method and its version; its description is the message {@code forecast.method.<methodId>}
- * @param overdueDays days dated before today that aren't wrapped; what is still expected of them is counted today
+ * @param learned what the wrapped days had taught
+ * @param recording how much the show will record
+ * @param plan the cheapest orders for all pools together; null if none is needed or the offers are too few
  */
-public record StorageForecast(
+record StorageForecast(
         String methodId,
         LocalDate today,
         LocalDate endOfShow,
-        PlanRatio ratio,
-        Share fillLevel,
-        WorkingCalendar calendar,
-        List<DayRef> overdueDays,
-        List<LegForecast> legs) {
-    public StorageForecast {
-        overdueDays = List.copyOf(overdueDays);
+        Learned learned,
+        RecordingOutlook recording,
+        List<LegForecast> legs,
+        @Nullable PurchasePlan plan) {
+    StorageForecast {
         legs = List.copyOf(legs);
     }
 }

@@ -7,7 +7,6 @@ import java.util.Currency;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import rollbook.burndown.DayRef;
 
 /**
  * The newest forecast in short.
@@ -23,19 +22,22 @@ public record StorageOutlook(String sentence, Instant checkedAt, LocalDate today
      * How one leg's pool fares.
      *
      * @param sentence says the rest of it in words
-     * @param runOutOn the first date on which the pool has less room than it needs; null if it lasts
-     * @param runOutDay the shooting day whose bytes don't fit; null if it lasts or nothing is shot on that date
-     * @param orderBy the last working day to order on, before today if it is late; null without an order
+     * @param waitsForSomebody whether a flag is up that nobody has put off, or something is wrong that an
+     *     order can't mend
+     * @param runOutOn the first date by which the pool has run out with a chance of a tenth at least; null if it lasts
+     *     with more than nine tenths
+     * @param orderBy the last day to order on; null without an order
      * @param items to order, in whole packs; zero without an order
-     * @param cost of all items; null without an order
+     * @param cost of the order; null without one
      */
     public record Leg(
             UUID id,
             String name,
             String sentence,
             OrderFlag flag,
+            boolean waitsForSomebody,
+            double chanceOfRunningOut,
             @Nullable LocalDate runOutOn,
-            @Nullable DayRef runOutDay,
             @Nullable LocalDate orderBy,
             long items,
             long packs,

@@ -4,81 +4,168 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.burndown.PoolOutlook;
 import rollbook.production.Membership;
 import rollbook.web.Display;
 import rollbook.web.Link;
 
-/** Lays a kept forecast out for the storage page. */
+/** Prepares the storage page: figures, sentences and pictures of one forecast, and what was done about it. */
 @Component
 class StoragePages {
+    private final ForecastRuns runs;
+    private final FlagActs flags;
+    private final MediaOrders orders;
     private final StorageWords words;
+    private final LearnedWords learnedWords;
+    private final OrderWords orderWords;
+    private final FlagWords flagWords;
     private final StorageFacts facts;
     private final BurnDownPictures pictures;
     private final Display display;
 
-    StoragePages(StorageWords words, StorageFacts facts, BurnDownPictures pictures, Display display) {
+    StoragePages(
+            ForecastRuns runs,
+            FlagActs flags,
+            MediaOrders orders,
+            StorageWords words,
+            LearnedWords learnedWords,
+            OrderWords orderWords,
+            FlagWords flagWords,
+            StorageFacts facts,
+            BurnDownPictures pictures,
+            Display display) {
+        this.runs = runs;
+        this.flags = flags;
+        this.orders = orders;
         this.words = words;
+        this.learnedWords = learnedWords;
+        this.orderWords = orderWords;
+        this.flagWords = flagWords;
         this.facts = facts;
         this.pictures = pictures;
         this.display = display;
     }
 
-    StoragePage page(
-            ForecastRun run,
-            ForecastRun.Standing standing,
-            Map<UUID, Map<LocalDate, Long>> roomOnPastDates,
-            Membership membership) {
+    /** What was done about the pools, as it is now. */
+    private record Done(Map<UUID, PoolFlag> flags, List<MediaOrder> orders) {}
+
+    StoragePage page(ForecastRun run, ForecastRun.Standing standing, Membership membership) {
+        UUID productionId = membership.productionId();
         StorageForecast forecast = run.results();
+        Done done = new Done(flags.newestByLeg(productionId), orders.list(productionId));
+        Map<UUID, BurnDown> burnDowns = burnDowns(run, productionId);
+        Map<UUID, ForecastInput.Leg> inputs =
+                run.inputs().legs().stream().collect(Collectors.toMap(ForecastInput.Leg::id, Function.identity()));
         return new StoragePage(
                 Urgency.worstFirst(forecast).stream()
-                        .map(leg -> leg.withBurnDown(
-                                leg.burnDown().withPast(roomOnPastDates.getOrDefault(leg.legId(), Map.of()))))
-                        .map(leg -> leg(leg, reduction(run.inputs(), leg.legId()), forecast))
+                        .map(leg -> leg(
+                                leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, forecast, membership))
                         .toList(),
-                facts.ofShow(forecast),
-                display.text("forecast.method." + forecast.methodId()),
+                orderWords.plan(forecast),
+                learnedWords.sentences(
+                        forecast, run.inputs(), runs.firstPlan(productionId).orElse(null)),
+                display.text(
+                        "forecast.method." + forecast.methodId(), run.inputs().replicates()),
                 because(run),
                 sources(run.inputs(), membership),
                 standing.checkedAt(),
                 run.computedAt().equals(standing.checkedAt()) ? null : run.computedAt(),
-                standing.outdated());
+                standing.outdated(),
+                standing.failure());
     }
 
-    private static @Nullable Reduction reduction(ForecastInput inputs, UUID legId) {
-        return inputs.legs().stream()
-                .filter(leg -> leg.id().equals(legId))
-                .findFirst()
-                .map(ForecastLeg::reduction)
-                .orElse(null);
+    /** Of each leg, with what its room was on past dates. */
+    Map<UUID, BurnDown> burnDowns(ForecastRun run, UUID productionId) {
+        Map<UUID, Map<LocalDate, Long>> past =
+                runs.roomOnPastDates(productionId, run.results().today());
+        return run.results().legs().stream()
+                .collect(Collectors.toMap(
+                        LegForecast::legId,
+                        leg -> BurnDown.of(run.inputs(), leg, past.getOrDefault(leg.legId(), Map.of()))));
     }
 
-    private StoragePage.Leg leg(LegForecast leg, @Nullable Reduction reduction, StorageForecast forecast) {
+    private StoragePage.Leg leg(
+            LegForecast leg,
+            ForecastInput.Leg input,
+            BurnDown burnDown,
+            Done done,
+            StorageForecast forecast,
+            Membership membership) {
         return new StoragePage.Leg(
                 leg.legId(),
                 leg.legName(),
                 words.sentence(leg, forecast),
-                words.flag(leg),
-                leg.flag(),
-                leg.burnDown().capacityNowBytes() == 0,
-                pictures.large(leg, forecast.endOfShow()),
-                pictures.small(leg, forecast.endOfShow()),
-                rows(leg, forecast),
-                facts.ofLeg(leg, reduction));
+                words.need(leg),
+                leg.need(),
+                !leg.hasMedia(),
+                flag(done.flags().get(leg.legId()), membership),
+                orderWords.why(leg),
+                orderWords.waiting(leg),
+                done.orders().stream()
+                        .filter(order -> order.isOpen() && order.legId().equals(leg.legId()))
+                        .map(this::line)
+                        .toList(),
+                pictures.large(leg, burnDown),
+                pictures.small(leg, burnDown),
+                rows(burnDown, forecast),
+                facts.of(leg, input));
     }
 
-    List<StoragePage.Row> rows(LegForecast leg, StorageForecast forecast) {
-        return leg.burnDown().points().stream()
-                .map(point -> new StoragePage.Row(
-                        point.date(),
-                        point.date().isBefore(forecast.today()),
-                        point.days().stream()
-                                .map(day -> words.day(day, forecast))
-                                .collect(Collectors.joining(", ")),
-                        point))
-                .toList();
+    private StoragePage.@Nullable FlagPart flag(@Nullable PoolFlag flag, Membership membership) {
+        return flag == null || !flag.isOpen() ? null : flagWords.part(flag, membership.zone());
+    }
+
+    private StoragePage.OrderLine line(MediaOrder order) {
+        return new StoragePage.OrderLine(
+                order.id(),
+                display.text(
+                        "forecast.on-order",
+                        display.text("forecast.items", order.left()),
+                        display.size(order.itemCapacityBytes()),
+                        words.date(order.orderedOn()),
+                        words.date(order.expectedOn())));
+    }
+
+    private List<StoragePage.Row> rows(BurnDown burnDown, StorageForecast forecast) {
+        return burnDown.points().stream().map(point -> row(point, forecast)).toList();
+    }
+
+    private StoragePage.Row row(BurnDown.Point point, StorageForecast forecast) {
+        String days = point.days().stream().map(day -> words.day(day, forecast)).collect(Collectors.joining(", "));
+        PoolOutlook.Point outlook = point.outlook();
+        return outlook == null
+                ? new StoragePage.Row(
+                        words.shortDate(point.date()),
+                        days,
+                        some(point.plannedBytes()),
+                        some(point.actualBytes()),
+                        null,
+                        null,
+                        null,
+                        point.pastLeftBytes(),
+                        null,
+                        null,
+                        "")
+                : new StoragePage.Row(
+                        words.shortDate(point.date()),
+                        days,
+                        some(point.plannedBytes()),
+                        some(point.actualBytes()),
+                        some(outlook.demandBytes().p50()),
+                        some(outlook.leavingBytes()),
+                        some(outlook.returningBytes().p50()),
+                        outlook.leftBytes().p50(),
+                        outlook.leftBytes().p10(),
+                        outlook.leftBytes().p90(),
+                        words.chance(outlook.chanceOfHavingRunOut()));
+    }
+
+    private static @Nullable Long some(long bytes) {
+        return bytes == 0 ? null : bytes;
     }
 
     private String because(ForecastRun run) {
@@ -92,11 +179,16 @@ class StoragePages {
     }
 
     private List<Link> sources(ForecastInput inputs, Membership membership) {
-        long items = inputs.legs().stream().mapToLong(leg -> leg.items().size()).sum();
-        Link fillLevel = new Link(
-                // Only who may change the level has a page for it.
-                membership.path(membership.mayKeepBooks() ? "storage/fill-level" : "media"),
-                display.text("forecast.source.fill-level", inputs.fillLevel().numerator()));
+        long items = inputs.legs().stream()
+                .mapToLong(leg -> leg.pool().items().size())
+                .sum();
+        Link assumptions = new Link(
+                // Only who may change the levels has a page for it.
+                membership.path(membership.mayKeepBooks() ? "storage/assumptions" : "media"),
+                display.text(
+                        "forecast.source.assumptions",
+                        inputs.fillLevel().numerator(),
+                        Math.round(inputs.serviceLevel().chance() * 100)));
         return List.of(
                 new Link(
                         membership.path("days"),
@@ -104,10 +196,8 @@ class StoragePages {
                 new Link(membership.path("media"), display.text("forecast.source.media", items)),
                 new Link(
                         membership.path("settings"),
-                        display.text(
-                                "forecast.source.copy-plan",
-                                inputs.legs().size(),
-                                inputs.calendar().holidays().size())),
-                fillLevel);
+                        display.text("forecast.source.copy-plan", inputs.legs().size())),
+                assumptions,
+                new Link(membership.path("storage/trust"), display.text("forecast.source.trust")));
     }
 }

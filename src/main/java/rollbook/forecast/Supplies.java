@@ -1,5 +1,9 @@
 package rollbook.forecast;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Time;
+import java.sql.Types;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -16,12 +20,10 @@ import rollbook.web.Refusal;
 /** Where more media comes from, for each leg, and how full items may get. */
 @Service
 public class Supplies {
-    /** Leaves room for what a roll that stays whole can't use, and for the file system; common practice, no source. */
-    private static final int USUAL_FILL_PERCENT = 95;
-
     private static final String SUPPLIES = """
-            select leg_id, item_capacity_bytes, pack_size, lead_time_working_days, safety_working_days,
-                   item_price_minor_units, version
+            select leg_id, item_capacity_bytes, pack_size, item_price_minor_units, supplier, lead_time_working_days,
+                   slow_lead_time_working_days, country, order_cut_off, delivered_to, delivery_minor_units,
+                   hire_week_minor_units, hire_minimum_weeks, version
             from forecast_supply where production_id = :production
             """;
 
@@ -37,11 +39,8 @@ public class Supplies {
         this.requests = requests;
     }
 
-    /** @param version -1 while the usual level holds */
-    record FillLevel(int percent, int version) {}
-
     Map<UUID, LegSupply> byLeg(UUID productionId) {
-        return jdbc.sql(SUPPLIES).param("production", productionId).query(LegSupply.class).list().stream()
+        return jdbc.sql(SUPPLIES).param("production", productionId).query(Supplies::supply).list().stream()
                 .collect(Collectors.toMap(LegSupply::legId, Function.identity()));
     }
 
@@ -49,7 +48,7 @@ public class Supplies {
         return jdbc.sql(SUPPLIES + " and leg_id = :leg")
                 .param("production", productionId)
                 .param("leg", legId)
-                .query(LegSupply.class)
+                .query(Supplies::supply)
                 .optional();
     }
 
@@ -61,23 +60,41 @@ public class Supplies {
     @Transactional
     public void change(Membership by, LegSupply supply) {
         String legName = plan.leg(by.productionId(), supply.legId()).name();
+        LegSupply.Source source = supply.source();
+        LegSupply.HireTerms hire = supply.hire();
         int changed = jdbc.sql("""
                         insert into forecast_supply as s (leg_id, production_id, item_capacity_bytes, pack_size,
-                            lead_time_working_days, safety_working_days, item_price_minor_units)
-                        select :leg, :production, :capacity, :pack, :leadTime, :safety, :price
+                            item_price_minor_units, supplier, lead_time_working_days, slow_lead_time_working_days,
+                            country, order_cut_off, delivered_to, delivery_minor_units, hire_week_minor_units,
+                            hire_minimum_weeks)
+                        select :leg, :production, :capacity, :pack, :price, :supplier, :usual, :slow, :country, :cutOff,
+                            :deliveredTo, :delivery, :hireWeek, :hireWeeks
                         where :version = -1 or exists (select 1 from forecast_supply where leg_id = :leg)
-                        on conflict (leg_id) do update set item_capacity_bytes = :capacity, pack_size = :pack,
-                            lead_time_working_days = :leadTime, safety_working_days = :safety,
-                            item_price_minor_units = :price, version = s.version + 1
+                        on conflict (leg_id) do update set item_capacity_bytes = excluded.item_capacity_bytes,
+                            pack_size = excluded.pack_size, item_price_minor_units = excluded.item_price_minor_units,
+                            supplier = excluded.supplier, lead_time_working_days = excluded.lead_time_working_days,
+                            slow_lead_time_working_days = excluded.slow_lead_time_working_days,
+                            country = excluded.country, order_cut_off = excluded.order_cut_off,
+                            delivered_to = excluded.delivered_to,
+                            delivery_minor_units = excluded.delivery_minor_units,
+                            hire_week_minor_units = excluded.hire_week_minor_units,
+                            hire_minimum_weeks = excluded.hire_minimum_weeks, version = s.version + 1
                         where s.version = :version
                         """)
                 .param("leg", supply.legId())
                 .param("production", by.productionId())
                 .param("capacity", supply.itemCapacityBytes())
                 .param("pack", supply.packSize())
-                .param("leadTime", supply.leadTimeWorkingDays())
-                .param("safety", supply.safetyWorkingDays())
                 .param("price", supply.itemPriceMinorUnits())
+                .param("supplier", source.name())
+                .param("usual", source.leadTimeWorkingDays())
+                .param("slow", source.slowLeadTimeWorkingDays())
+                .param("country", source.country(), Types.VARCHAR)
+                .param("cutOff", Time.valueOf(source.orderCutOff()))
+                .param("deliveredTo", source.deliveredTo().name())
+                .param("delivery", source.deliveryMinorUnits())
+                .param("hireWeek", hire == null ? null : hire.weekMinorUnits(), Types.BIGINT)
+                .param("hireWeeks", hire == null ? null : hire.minimumWeeks(), Types.INTEGER)
                 .param("version", supply.version())
                 .update();
         if (changed == 0) {
@@ -87,40 +104,71 @@ public class Supplies {
         requests.ask(by.productionId(), Because.SUPPLY);
     }
 
-    FillLevel fillLevel(UUID productionId) {
-        return jdbc.sql("select percent, version from forecast_fill_level where production_id = ?")
+    Assumptions assumptions(UUID productionId) {
+        return jdbc.sql("""
+                        select fill_percent, service_level_percent, version from forecast_assumption
+                        where production_id = ?
+                        """)
                 .param(productionId)
-                .query(FillLevel.class)
+                .query(Assumptions.class)
                 .optional()
-                .orElse(new FillLevel(USUAL_FILL_PERCENT, LegSupply.NOT_KEPT));
+                .orElse(Assumptions.USUAL);
     }
 
-    /** @throws Refusal if somebody else changed it meanwhile */
+    /** @throws Refusal if somebody else changed them meanwhile */
     @Transactional
-    public void changeFillLevel(Membership by, FillLevel level) {
+    void changeAssumptions(Membership by, Assumptions assumptions) {
         int changed = jdbc.sql("""
-                        insert into forecast_fill_level as f (production_id, percent) values (:production, :percent)
-                        on conflict (production_id) do update set percent = :percent, version = f.version + 1
-                        where f.version = :version
+                        insert into forecast_assumption as a (production_id, fill_percent, service_level_percent)
+                        values (:production, :fill, :service)
+                        on conflict (production_id) do update set fill_percent = :fill,
+                            service_level_percent = :service, version = a.version + 1
+                        where a.version = :version
                         """)
                 .param("production", by.productionId())
-                .param("percent", level.percent())
-                .param("version", level.version())
+                .param("fill", assumptions.fillPercent())
+                .param("service", assumptions.serviceLevelPercent())
+                .param("version", assumptions.version())
                 .update();
         if (changed == 0) {
-            throw new Refusal("forecast.refused.fill-level-changed");
+            throw new Refusal("forecast.refused.assumptions-changed");
         }
-        trail.add(by.act("fill-level.changed", "production", by.code(), level.percent() + " %"));
+        trail.add(by.act(
+                "fill-level.changed",
+                "production",
+                by.code(),
+                "fill level %d %%, service level %d %%"
+                        .formatted(assumptions.fillPercent(), assumptions.serviceLevelPercent())));
         requests.ask(by.productionId(), Because.SUPPLY);
     }
 
+    private static LegSupply supply(ResultSet row, int number) throws SQLException {
+        Long hireWeek = row.getObject("hire_week_minor_units", Long.class);
+        return new LegSupply(
+                row.getObject("leg_id", UUID.class),
+                row.getLong("item_capacity_bytes"),
+                row.getInt("pack_size"),
+                row.getLong("item_price_minor_units"),
+                new LegSupply.Source(
+                        row.getString("supplier"),
+                        row.getInt("lead_time_working_days"),
+                        row.getInt("slow_lead_time_working_days"),
+                        row.getString("country"),
+                        row.getTime("order_cut_off").toLocalTime(),
+                        DeliveredTo.valueOf(row.getString("delivered_to")),
+                        row.getLong("delivery_minor_units")),
+                hireWeek == null ? null : new LegSupply.HireTerms(hireWeek, row.getInt("hire_minimum_weeks")),
+                row.getInt("version"));
+    }
+
     private static String detail(LegSupply supply) {
-        return "%d B, pack %d, lead time %d, safety %d, price %d"
+        LegSupply.Source source = supply.source();
+        return "%d B, pack %d, lead time %d to %d, price %d"
                 .formatted(
                         supply.itemCapacityBytes(),
                         supply.packSize(),
-                        supply.leadTimeWorkingDays(),
-                        supply.safetyWorkingDays(),
+                        source.leadTimeWorkingDays(),
+                        source.slowLeadTimeWorkingDays(),
                         supply.itemPriceMinorUnits());
     }
 }

@@ -7,19 +7,14 @@ import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Positive;
 import jakarta.validation.constraints.PositiveOrZero;
+import jakarta.validation.constraints.Size;
 import java.math.BigDecimal;
-import java.util.Comparator;
+import java.time.LocalTime;
 import java.util.Currency;
-import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import rollbook.inventory.MediaItem;
-import rollbook.inventory.Ownership;
-import rollbook.production.MediaKind;
 
 /** Where more media for a leg comes from, as a person writes it. */
 record SupplyForm(
@@ -27,72 +22,71 @@ record SupplyForm(
         BigDecimal itemCapacityGb,
 
         @NotNull @Min(1) @Max(1000) Integer packSize,
-        @NotNull @Min(0) @Max(250) Integer leadTimeWorkingDays,
-        @NotNull @Min(0) @Max(250) Integer safetyWorkingDays,
 
         @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3) @Nullable
         BigDecimal itemPrice,
 
+        @NotNull @Size(max = 80) String supplier,
+        @NotNull @Min(0) @Max(250) Integer leadTimeWorkingDays,
+        @NotNull @Min(0) @Max(250) Integer slowLeadTimeWorkingDays,
+        @Nullable String country,
+
+        @NotNull LocalTime orderCutOff,
+        @NotNull DeliveredTo deliveredTo,
+
+        @NotNull @PositiveOrZero @Digits(integer = 9, fraction = 3)
+        BigDecimal deliveryPrice,
+
+        @PositiveOrZero @Digits(integer = 9, fraction = 3) @Nullable
+        BigDecimal hireWeekPrice,
+
+        @Min(1) @Max(250) @Nullable Integer hireMinimumWeeks,
         int version) {
 
     private static final int GB_DIGITS = 9;
-    /** Common practice, no source: delivery within a working week, two days of slack. */
-    private static final int USUAL_LEAD_TIME = 5;
 
-    private static final int USUAL_SAFETY = 2;
+    SupplyForm {
+        supplier = supplier == null ? "" : supplier.strip();
+    }
 
     static SupplyForm of(LegSupply supply, Currency currency) {
+        LegSupply.Source source = supply.source();
+        LegSupply.HireTerms hire = supply.hire();
         return new SupplyForm(
                 gigabytes(supply.itemCapacityBytes()),
                 supply.packSize(),
-                supply.leadTimeWorkingDays(),
-                supply.safetyWorkingDays(),
-                price(supply.itemPriceMinorUnits(), currency),
+                // Nothing costs nothing: before it is kept it means that nobody knows.
+                supply.version() == LegSupply.NOT_KEPT && supply.itemPriceMinorUnits() == 0
+                        ? null
+                        : price(supply.itemPriceMinorUnits(), currency),
+                source.name(),
+                source.leadTimeWorkingDays(),
+                source.slowLeadTimeWorkingDays(),
+                source.country(),
+                source.orderCutOff(),
+                source.deliveredTo(),
+                price(source.deliveryMinorUnits(), currency),
+                hire == null ? null : price(hire.weekMinorUnits(), currency),
+                hire == null ? null : hire.minimumWeeks(),
                 supply.version());
     }
 
-    /** What is likely, judged by what the pool has already. */
-    static SupplyForm likely(MediaKind kind, List<MediaItem> pool, Currency currency) {
-        return new SupplyForm(
-                gigabytes(Objects.requireNonNullElse(
-                        commonest(pool, MediaItem::capacityBytes), usualCapacityBytes(kind))),
-                1,
-                USUAL_LEAD_TIME,
-                USUAL_SAFETY,
-                likelyPrice(pool, currency),
-                LegSupply.NOT_KEPT);
+    /** Whether a price has parts that the currency doesn't have. */
+    static boolean isTooFine(@Nullable BigDecimal price, Currency currency) {
+        return price != null && price.stripTrailingZeros().scale() > currency.getDefaultFractionDigits();
     }
 
-    private static @Nullable BigDecimal likelyPrice(List<MediaItem> pool, Currency currency) {
-        Long price = commonest(
-                pool.stream()
-                        .filter(item -> item.ownership() == Ownership.BOUGHT)
-                        .toList(),
-                MediaItem::costMinorUnits);
-        return price == null ? null : price(price, currency);
+    /** Whether the lead times are the wrong way round. */
+    boolean isSlowFasterThanUsual() {
+        return slowLeadTimeWorkingDays < leadTimeWorkingDays;
     }
 
-    /** What a new item of the kind may hold; a tape as LTO-9 defines it, the others common practice, no source. */
-    private static long usualCapacityBytes(MediaKind kind) {
-        return kind == MediaKind.TAPE ? 18_000_000_000_000L : 4_000_000_000_000L;
-    }
-
-    private static @Nullable Long commonest(List<MediaItem> pool, Function<MediaItem, @Nullable Long> figure) {
-        return pool.stream()
-                .map(figure)
-                .filter(Objects::nonNull)
-                .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()))
-                .entrySet()
-                .stream()
-                .max(Map.Entry.<Long, Long>comparingByValue()
-                        .thenComparing(Map.Entry::getKey, Comparator.naturalOrder()))
-                .map(Map.Entry::getKey)
-                .orElse(null);
-    }
-
-    /** Whether the price has parts that the currency doesn't have. */
-    boolean isTooFineFor(Currency currency) {
-        return itemPrice.stripTrailingZeros().scale() > currency.getDefaultFractionDigits();
+    /** Whether one half of the hire's terms is there and the other isn't. */
+    boolean isHireHalfSaid() {
+        return Stream.of(hireWeekPrice, hireMinimumWeeks)
+                        .filter(Objects::isNull)
+                        .count()
+                == 1;
     }
 
     LegSupply supply(UUID legId, Currency currency) {
@@ -100,9 +94,18 @@ record SupplyForm(
                 legId,
                 itemCapacityGb.movePointRight(GB_DIGITS).longValueExact(),
                 packSize,
-                leadTimeWorkingDays,
-                safetyWorkingDays,
-                itemPrice.movePointRight(currency.getDefaultFractionDigits()).longValueExact(),
+                minorUnits(Objects.requireNonNull(itemPrice), currency),
+                new LegSupply.Source(
+                        supplier,
+                        leadTimeWorkingDays,
+                        slowLeadTimeWorkingDays,
+                        country == null || country.isEmpty() ? null : country,
+                        orderCutOff,
+                        deliveredTo,
+                        minorUnits(deliveryPrice, currency)),
+                hireWeekPrice == null || hireMinimumWeeks == null
+                        ? null
+                        : new LegSupply.HireTerms(minorUnits(hireWeekPrice, currency), hireMinimumWeeks),
                 version);
     }
 
@@ -114,5 +117,9 @@ record SupplyForm(
 
     private static BigDecimal price(long minorUnits, Currency currency) {
         return BigDecimal.valueOf(minorUnits, currency.getDefaultFractionDigits());
+    }
+
+    private static long minorUnits(BigDecimal price, Currency currency) {
+        return price.movePointRight(currency.getDefaultFractionDigits()).longValueExact();
     }
 }

@@ -4,6 +4,9 @@
         allowedDependencies = {
             "quantity",
             "recording",
+            "learning",
+            "burndown",
+            "ordering",
             "burndown",
             "production",
             "inventory",

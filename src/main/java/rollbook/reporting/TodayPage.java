@@ -12,7 +12,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.OrderFlag;
 import rollbook.forecast.StorageOutlook;
 import rollbook.inventory.CardState;
 import rollbook.inventory.Condition;
@@ -186,14 +185,14 @@ class TodayPage {
 
     private String orders(StorageOutlook outlook) {
         long flags = outlook.legs().stream()
-                .filter(leg -> leg.flag() != OrderFlag.NONE)
+                .filter(StorageOutlook.Leg::waitsForSomebody)
                 .count();
         return flags == 0 ? display.text("reporting.order.none") : display.text("reporting.order", flags);
     }
 
     private List<Detail> orderLines(Membership viewer, StorageOutlook outlook) {
         return outlook.legs().stream()
-                .filter(leg -> leg.flag() != OrderFlag.NONE)
+                .filter(StorageOutlook.Leg::waitsForSomebody)
                 .map(leg -> new Detail(leg.sentence(), viewer.path("storage")))
                 .toList();
     }

@@ -1,12 +1,19 @@
 package rollbook.schedule;
 
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
+import rollbook.format.NamedFormat;
+import rollbook.format.RecordingFormats;
 import rollbook.production.Membership;
 import rollbook.web.Refusal;
 
@@ -15,20 +22,53 @@ import rollbook.web.Refusal;
 public class DayStates {
     private final JdbcClient jdbc;
     private final ShootingDays days;
+    private final RecordingFormats formats;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
+    private final Clock clock;
 
-    DayStates(JdbcClient jdbc, ShootingDays days, AuditTrail trail, ApplicationEventPublisher events) {
+    DayStates(
+            JdbcClient jdbc,
+            ShootingDays days,
+            RecordingFormats formats,
+            AuditTrail trail,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.jdbc = jdbc;
         this.days = days;
+        this.formats = formats;
         this.trail = trail;
         this.events = events;
+        this.clock = clock;
     }
 
-    /** @throws Refusal if the day isn't planned, or its unit is shooting another one */
+    /**
+     * Starts the day and keeps its plan as it is now.
+     *
+     * @throws Refusal if the day isn't planned, or its unit is shooting another one
+     */
     @Transactional
     public void start(Membership by, UUID dayId) {
         change(by, dayId, DayState.PLANNED, DayState.SHOOTING, "day.started", "");
+        keepPlan(by.productionId(), dayId);
+    }
+
+    private void keepPlan(UUID productionId, UUID dayId) {
+        Map<UUID, NamedFormat> byId =
+                formats.list(productionId).stream().collect(Collectors.toMap(NamedFormat::id, Function.identity()));
+        DayTotals plan =
+                DayTotals.byDay(days.plannedMinutes(productionId, dayId), byId).getOrDefault(dayId, DayTotals.NONE);
+        jdbc.sql("""
+                        insert into schedule_start (production_id, day_id, started_at, planned_minutes, planned_bytes)
+                        values (?, ?, ?, ?, ?)
+                        """)
+                .params(
+                        productionId,
+                        dayId,
+                        Timestamp.from(clock.instant()),
+                        plan.minutes(),
+                        plan.bytes().longValueExact())
+                .update();
     }
 
     /** Takes back a start that was a mistake: the day is planned again. */

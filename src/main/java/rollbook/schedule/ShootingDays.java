@@ -61,6 +61,14 @@ public class ShootingDays {
                 .list();
     }
 
+    /** The plans of the days that began to be shot, as they were then; without those that began before it was kept. */
+    public List<PlanAtStart> plansAtStart(UUID productionId) {
+        return jdbc.sql("""
+                        select distinct on (day_id) day_id, planned_minutes as minutes, planned_bytes as bytes
+                        from schedule_start where production_id = ? order by day_id, id desc
+                        """).param(productionId).query(PlanAtStart.class).list();
+    }
+
     List<PlannedMinutes> plannedMinutes(UUID productionId, UUID dayId) {
         return jdbc.sql(PLANS + " and d.id = :day order by c.letter, p.format_id")
                 .param("production", productionId)

@@ -5,12 +5,26 @@ import static rollbook.forecast.StorageShow.BYTES_PER_MINUTE;
 import static rollbook.forecast.StorageShow.GB;
 
 import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import rollbook.burndown.LeadTime;
+import rollbook.burndown.Pool;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.learning.ShotDay;
+import rollbook.ordering.Hire;
+import rollbook.ordering.Offer;
+import rollbook.ordering.SupplierDays;
+import rollbook.production.Membership;
+import rollbook.production.Role;
 import rollbook.quantity.Share;
+import rollbook.schedule.DayStates;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.testing.StatementCount;
@@ -26,6 +40,12 @@ class ForecastInputsTests {
 
     @Autowired
     ForecastInputs inputs;
+
+    @Autowired
+    DayStates states;
+
+    @Autowired
+    MediaOrders orders;
 
     @Autowired
     StatementCount statements;
@@ -53,8 +73,115 @@ class ForecastInputsTests {
                                 show.date(-1),
                                 ForecastDay.State.WRAPPED,
                                 100 * BYTES_PER_MINUTE,
-                                5 * GB + 5 * BYTES_PER_MINUTE / 2),
-                        new ForecastDay("Main", 2, show.date(0), ForecastDay.State.SHOOTING, 0, 0));
+                                5 * GB + 5 * BYTES_PER_MINUTE / 2,
+                                true,
+                                new ShotDay.Minutes(100, 32.5)),
+                        new ForecastDay(
+                                "Main",
+                                2,
+                                show.date(0),
+                                ForecastDay.State.SHOOTING,
+                                0,
+                                0,
+                                true,
+                                new ShotDay.Minutes(0, 0)));
+    }
+
+    @Test
+    void aDayTeachesByItsPlanAsItWasWhenItBegan() {
+        UUID day = show.day(1, -1, "PLANNED", 100);
+        Membership office = show.production.as(Role.OFFICE);
+        states.start(office, day);
+        jdbc.sql("update schedule_plan set minutes = 250 where day_id = ?")
+                .param(day)
+                .update();
+        show.roll(day, 150 * GB, 110);
+        states.wrap(office, day);
+
+        assertThat(gather().shotDays())
+                .containsExactly(new ShotDay(
+                        "Main", 1, show.date(-1), 100 * BYTES_PER_MINUTE, 150 * GB, new ShotDay.Minutes(100, 110)));
+
+        jdbc.sql("update format_recording_format set frame_rate_numerator = frame_rate_numerator * 2 where id = ?")
+                .param(show.format)
+                .update();
+        assertThat(gather().shotDays().get(0).plannedBytes())
+                .as("in the format as it was then")
+                .isEqualTo(100 * BYTES_PER_MINUTE);
+    }
+
+    @Test
+    void aDayThatIsStoppedAndStartedAgainTeachesByItsSecondPlanAndOneThatIsReopenedByItsFirst() {
+        UUID day = show.day(1, -1, "PLANNED", 100);
+        Membership office = show.production.as(Role.OFFICE);
+        states.start(office, day);
+        states.stop(office, day);
+        jdbc.sql("update schedule_plan set minutes = 60 where day_id = ?")
+                .param(day)
+                .update();
+        states.start(office, day);
+        states.wrap(office, day);
+        states.reopen(office, day, "a roll was forgotten");
+        jdbc.sql("update schedule_plan set minutes = 5 where day_id = ?")
+                .param(day)
+                .update();
+
+        assertThat(gather().days()).extracting(ForecastDay::plannedBytes).containsExactly(60 * BYTES_PER_MINUTE);
+    }
+
+    @Test
+    void aWrappedDayTeachesNothingWhileARollIsStillInItsCamera() {
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        UUID roll = show.roll(day, null, 40);
+        assertThat(gather().shotDays()).hasSize(1);
+
+        jdbc.sql("update offload_roll set pulled_at = null, pulled_by = null, minutes = null where id = ?")
+                .param(roll)
+                .update();
+        assertThat(gather().shotDays()).as("late data is no small day").isEmpty();
+    }
+
+    @Test
+    void mediaOnOrderIsExpectedAtItsDateAndPerhapsAsMuchLaterAsTheSupplyIsAtItsSlowest() {
+        show.everyDayIsAWorkingDay();
+        UUID leg = show.keptLeg("Array");
+        show.supply(leg, 8000, 2, 3, 5, 18_050);
+        Membership office = show.production.as(Role.OFFICE);
+        UUID order = orders.enter(
+                office, new MediaOrders.NewOrder(leg, show.date(-1), show.date(3), 6, 8000 * GB, "by telephone"));
+        orders.receive(office, order, 2, 0);
+
+        assertThat(leg("Array").arrivals())
+                .containsExactly(new Pool.Arrival(
+                        show.date(-1),
+                        LeadTime.usually(4, 6),
+                        gather().offers().get(0).supplier().days().calendar(),
+                        4,
+                        8000 * GB));
+
+        orders.cancel(office, order, 1);
+        assertThat(leg("Array").arrivals()).isEmpty();
+    }
+
+    @Test
+    void onTapeARollStaysWholeAndIsAsLargeAsTheRollsThatHoldMostOfTheBytes() {
+        UUID leg = show.leg("Tape", null, 60);
+        jdbc.sql("update production_leg set media_kind = 'TAPE' where id = ?")
+                .param(leg)
+                .update();
+        UUID day = show.day(1, -1, "WRAPPED", 100);
+        assertThat(leg("Tape").wholeRolls())
+                .as("without a roll nobody knows how large one is")
+                .isFalse();
+        for (int i = 0; i < 5; i++) {
+            show.roll(day, GB, 1);
+        }
+        show.roll(day, 100 * GB, 70);
+        show.roll(day, 200 * GB, 140);
+
+        assertThat(leg("Tape").wholeRolls()).isTrue();
+        // Half of 305 GB is reached with the largest roll; 60 % of it are written.
+        assertThat(leg("Tape").rollBytes()).isEqualTo(120 * GB);
     }
 
     @Test
@@ -69,15 +196,14 @@ class ForecastInputsTests {
         show.copy(copied, tape, encoded, "ENCODED");
         show.roll(day, 20 * GB + 1, 14);
 
-        ForecastLeg arrayLeg = leg("Array");
+        Pool arrayLeg = leg("Array");
         assertThat(arrayLeg.waitingBytes()).isEqualTo(20 * GB + 1);
-        assertThat(arrayLeg.items())
-                .containsExactly(new ForecastLeg.Item("ARRAY-1", 100 * GB, 10 * GB, true, null, null));
-        ForecastLeg tapeLeg = leg("Tape");
-        assertThat(tapeLeg.kept()).isEqualTo(new Share(60, 100));
+        assertThat(arrayLeg.items()).containsExactly(new Pool.Item("ARRAY-1", 100 * GB, 10 * GB, true, null, null));
+        Pool tapeLeg = leg("Tape");
+        assertThat(tapeLeg.kept().usual()).isEqualTo(new Share(60, 100));
         // 60 % of 20,000,000,001 bytes, rounded up.
         assertThat(tapeLeg.waitingBytes()).isEqualTo(12_000_000_001L);
-        assertThat(tapeLeg.items()).containsExactly(new ForecastLeg.Item("TAPE-1", 100 * GB, 6 * GB, true, null, null));
+        assertThat(tapeLeg.items()).containsExactly(new Pool.Item("TAPE-1", 100 * GB, 6 * GB, true, null, null));
     }
 
     @Test
@@ -88,18 +214,18 @@ class ForecastInputsTests {
         for (int i = 1; i <= 4; i++) {
             show.encoded(show.roll(day, 10 * GB, 7), 5 * GB);
         }
-        assertThat(leg("Tape").reduction()).isEqualTo(new Reduction(20 * GB, 40 * GB, 4, 60));
-        assertThat(leg("Tape").kept()).isEqualTo(new Share(60, 100));
+        assertThat(gather().legs().get(0).reduction()).isEqualTo(new Reduction(20 * GB, 40 * GB, 4, 60));
+        assertThat(leg("Tape").kept().usual()).isEqualTo(new Share(60, 100));
 
         UUID large = show.roll(day, 60 * GB, 42);
         show.encoded(large, 40 * GB);
         show.copy(large, tape, leg, "ENCODED");
         // By bytes: 4 × 5 + 40 of 4 × 10 + 60 GB are 0.6; the mean of the rolls' own shares would be 0.53.
-        assertThat(leg("Tape").kept()).isEqualTo(new Share(60 * GB, 100 * GB));
+        assertThat(leg("Tape").kept().usual()).isEqualTo(new Share(60 * GB, 100 * GB));
         assertThat(leg("Tape").waitingBytes()).as("4 × 10 GB").isEqualTo(24 * GB);
         assertThat(leg("Tape").items())
                 .as("as large as it was measured")
-                .extracting(ForecastLeg.Item::usedBytes)
+                .extracting(Pool.Item::usedBytes)
                 .containsExactly(40 * GB);
     }
 
@@ -110,7 +236,7 @@ class ForecastInputsTests {
         show.copy(show.roll(show.day(1, 0, "SHOOTING", 10), null, 10), array, leg);
 
         assertThat(leg("Array").waitingBytes()).isEqualTo(10 * BYTES_PER_MINUTE);
-        assertThat(leg("Array").items()).extracting(ForecastLeg.Item::usedBytes).containsExactly(0L);
+        assertThat(leg("Array").items()).extracting(Pool.Item::usedBytes).containsExactly(0L);
     }
 
     @Test
@@ -137,8 +263,8 @@ class ForecastInputsTests {
         assertThat(leg("Array").waitingBytes()).isEqualTo((2 + 4 + 8) * GB);
         assertThat(leg("Array").items())
                 .containsExactly(
-                        new ForecastLeg.Item("GOOD", 100 * GB, GB, true, null, null),
-                        new ForecastLeg.Item("QUARANTINED", 100 * GB, 2 * GB, false, null, null));
+                        new Pool.Item("GOOD", 100 * GB, GB, true, null, null),
+                        new Pool.Item("QUARANTINED", 100 * GB, 2 * GB, false, null, null));
     }
 
     @Test
@@ -153,12 +279,11 @@ class ForecastInputsTests {
         show.copy(show.roll(six, 2 * GB, 9), other, leg);
         show.copy(show.roll(show.day(4, -2, "WRAPPED", 10), 7 * GB, 9), shuttle, leg);
 
-        ForecastLeg returning = leg("Shuttle");
+        Pool returning = leg("Shuttle");
         assertThat(returning.returnAfterDays()).isEqualTo(7);
-        assertThat(returning.items()).extracting(ForecastLeg.Item::usedBytes).containsExactly(10 * GB, 2 * GB);
+        assertThat(returning.items()).extracting(Pool.Item::usedBytes).containsExactly(10 * GB, 2 * GB);
         assertThat(returning.releases())
-                .containsExactly(
-                        new ForecastLeg.Release(show.date(1), 5 * GB), new ForecastLeg.Release(show.date(5), 7 * GB));
+                .containsExactly(new Pool.Release(show.date(1), 5 * GB), new Pool.Release(show.date(5), 7 * GB));
         assertThat(returning.waitingBytes()).isZero();
     }
 
@@ -182,7 +307,7 @@ class ForecastInputsTests {
         show.hiredUntil(show.drive("ARRAY-1", leg, 100), 4);
 
         assertThat(leg("Array").items())
-                .containsExactly(new ForecastLeg.Item("ARRAY-1", 100 * GB, 0, true, null, show.date(4)));
+                .containsExactly(new Pool.Item("ARRAY-1", 100 * GB, 0, true, null, show.date(4)));
     }
 
     @Test
@@ -194,14 +319,60 @@ class ForecastInputsTests {
 
     @Test
     void supplyAndWorkingDaysAreTheProductions() {
-        show.supply(show.keptLeg("Array"), 8000, 2, 3, 1, 18_050);
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
         jdbc.sql("insert into production_holiday (production_id, date, name) values (?, ?, 'Holiday')")
                 .params(show.production.id, java.sql.Date.valueOf(show.date(2)))
                 .update();
 
-        assertThat(leg("Array").supply()).isEqualTo(new Supply(8000 * GB, 2, 3, 1, 18_050, Shoot.EURO));
-        assertThat(gather().calendar().weekend()).containsExactly(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY);
-        assertThat(gather().calendar().holidays()).containsExactly(show.date(2));
+        Offer offer = gather().offers().get(0);
+        assertThat(offer.itemCapacityBytes()).isEqualTo(8000 * GB);
+        assertThat(offer.packSize()).isEqualTo(2);
+        assertThat(offer.itemPriceMinorUnits()).isEqualTo(18_050);
+        assertThat(offer.supplier().leadTime()).isEqualTo(LeadTime.usually(3, 5));
+        WorkingCalendar calendar = offer.supplier().days().calendar();
+        assertThat(calendar.weekend()).containsExactly(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY);
+        assertThat(calendar.holidays()).containsExactly(show.date(2));
+        assertThat(offer.hire()).isNull();
+    }
+
+    @Test
+    void aSupplierAbroadKeepsTheHolidaysOfItsCountryAndTheSetTakesADayMore() {
+        UUID leg = show.keptLeg("Array");
+        show.supply(leg, 8000, 2, 3, 5, 18_050);
+        jdbc.sql("update forecast_supply set country = 'DE', delivered_to = 'SET' where leg_id = ?")
+                .param(leg)
+                .update();
+
+        SupplierDays days = gather().offers().get(0).supplier().days();
+        // German Unity Day (Einigungsvertrag, article 2).
+        assertThat(days.calendar().holidays()).contains(LocalDate.of(show.today.getYear(), 10, 3));
+        assertThat(days.deliveryWorkingDays()).isOne();
+    }
+
+    @Test
+    void onlyALegThatComesBackCanBeHired() {
+        for (UUID leg : new UUID[] {show.keptLeg("Array"), show.leg("Shuttle", 5, 100)}) {
+            show.supply(leg, 8000, 2, 3, 5, 18_050);
+            jdbc.sql("update forecast_supply set hire_week_minor_units = 900, hire_minimum_weeks = 2 where leg_id = ?")
+                    .param(leg)
+                    .update();
+        }
+
+        assertThat(gather().offers()).extracting(Offer::hire).containsExactly(null, new Hire(900, 2));
+    }
+
+    @Test
+    void untilTheNextOrdersCloseEveryForecastOfADayIsAsOfTheSameMoment() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        List<Offer> offers = gather().offers();
+        ZoneId zone = ZoneId.of("Europe/Lisbon");
+        Instant four = show.today.atTime(16, 0).atZone(zone).toInstant();
+
+        assertThat(Offers.asOf(four.minusSeconds(1), show.today, zone, offers))
+                .isEqualTo(show.today.atStartOfDay(zone).toInstant());
+        assertThat(Offers.asOf(four, show.today, zone, offers)).isEqualTo(four);
+        assertThat(Offers.asOf(four.plusSeconds(9000), show.today, zone, offers))
+                .isEqualTo(four);
     }
 
     @Test
@@ -224,15 +395,15 @@ class ForecastInputsTests {
             UUID drive = show.drive("SHUTTLE-" + i, show.keptLeg("Leg " + i), 100);
             show.copy(show.roll(show.day(i, -i, "WRAPPED", 10), GB, 1), drive, leg);
         }
-        assertThat(statements.during(this::gather)).isEqualTo(few).isLessThanOrEqualTo(14);
+        assertThat(statements.during(this::gather)).isEqualTo(few).isLessThanOrEqualTo(16);
     }
 
     private ForecastInput gather() {
         return inputs.gather(show.production.id);
     }
 
-    private ForecastLeg leg(String name) {
-        return gather().legs().stream()
+    private Pool leg(String name) {
+        return gather().pools().stream()
                 .filter(leg -> leg.name().equals(name))
                 .findFirst()
                 .orElseThrow();

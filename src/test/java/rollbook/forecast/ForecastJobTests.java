@@ -38,6 +38,7 @@ import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
 import rollbook.production.ProductionChanged;
+import rollbook.production.Role;
 import rollbook.schedule.ScheduleChanged;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
@@ -68,6 +69,12 @@ class ForecastJobTests {
 
     @Autowired
     ForecastJob job;
+
+    @Autowired
+    ForecastInputs inputs;
+
+    @Autowired
+    MediaOrders orders;
 
     @Autowired
     CustomTask<Void> forecastTask;
@@ -143,9 +150,17 @@ class ForecastJobTests {
     }
 
     @Test
-    void whatIsKeptIsWhatTheMethodMakesOfWhatIsKeptAsItsInputs() {
-        show.supply(show.keptLeg("Tape"), 18_000, 5, 3, 1, 7_250);
-        show.roll(show.day(3, 2, "PLANNED", 3), 123_456_789_012_345L, 3);
+    void fromWhatIsKeptAsItsInputsTheSameForecastIsMadeAgain() {
+        UUID tape = show.leg("Tape", null, 60);
+        show.supply(tape, 18_000, 5, 3, 4, 7_250);
+        jdbc.sql("update forecast_supply set country = 'PT' where leg_id = ?")
+                .param(tape)
+                .update();
+        show.encoded(show.roll(show.day(3, -2, "WRAPPED", 3), 123_456_789_012_345L, 3), 61_234_567_890_123L);
+        show.roll(show.day(4, -3, "WRAPPED", 10), null, 12.25);
+        orders.enter(
+                show.production.as(Role.OFFICE),
+                new MediaOrders.NewOrder(tape, show.date(-1), show.date(4), 5, 18_000_000_000_000L, ""));
         jdbc.sql("insert into production_holiday (production_id, date, name) values (?, current_date + 3, 'Holiday')")
                 .param(id)
                 .update();
@@ -153,11 +168,97 @@ class ForecastJobTests {
         jobs.run();
 
         ForecastRun run = newest();
-        assertThat(run.results()).isEqualTo(SimpleRatioForecast.of(run.inputs()));
-        assertThat(run.inputs().legs()).extracting(ForecastLeg::supply).anyMatch(supply -> supply != null);
-        assertThat(run.results().legs())
-                .extracting(LegForecast::order)
-                .anyMatch(order -> order != null && order.cost().signum() > 0);
+        assertThat(run.inputs().offers()).hasSize(1);
+        assertThat(run.inputs().shotDays()).hasSize(3);
+        assertThat(run.results()).isEqualTo(SimulatedForecast.of(run.inputs()));
+        assertThat(run.inputs()).isEqualTo(inputs.gather(id));
+    }
+
+    @Test
+    void earlierForecastsOfAnotherMethodTellTheirRoomAndAreNotTakenForTheNewest() {
+        jdbc.sql("""
+                        insert into forecast_run (production_id, computed_at, today, because, method_id, inputs, results)
+                        values (?, now(), ?, '{}', 'simple-ratio-1', '{"days": []}',
+                                '{"legs": [{"legId": "00000000-0000-0000-0000-000000000007", "roomNowBytes": 4321}]}')
+                        """).params(id, java.sql.Date.valueOf(show.date(-1))).update();
+        jdbc.sql("insert into forecast_state (production_id, asked, answered, because) values (?, 1, 1, '{}')")
+                .param(id)
+                .update();
+
+        assertThat(newest()).isNull();
+        assertThat(runs.roomOnPastDates(id, show.today).get(new UUID(0, 7)))
+                .containsExactly(java.util.Map.entry(show.date(-1), 4321L));
+        job.startNewDays(show.date(0)
+                .atTime(LocalTime.of(4, 0))
+                .atZone(ZoneId.of("Europe/Lisbon"))
+                .toInstant());
+        assertThat(runs.standing(id).outdated())
+                .as("one of today's method is asked for")
+                .isTrue();
+    }
+
+    @Test
+    void aForecastThatFailsIsToldAndTriedAgainLaterWhileTheLastGoodOneStays() {
+        ask();
+        jobs.run();
+        long good = newest().id();
+        UUID broken = show.keptLeg("Broken");
+        breakSupply(broken);
+        Instant before = Instant.now();
+        ask();
+        jobs.run();
+
+        ForecastRun.Standing standing = runs.standing(id);
+        assertThat(standing.newest().id()).isEqualTo(good);
+        assertThat(standing.outdated()).isTrue();
+        Failure failure = standing.failure();
+        assertThat(failure.since()).isBetween(before.minusSeconds(1), Instant.now());
+        assertThat(failure.what()).contains("No holidays are known for QQ");
+        assertThat(failure.nextTryAt())
+                .isBetween(before.plusSeconds(59), Instant.now().plusSeconds(61));
+        assertThat(scheduled()).as("it waits for its next try").isOne();
+
+        jdbc.sql("delete from forecast_supply where leg_id = ?").param(broken).update();
+        ask();
+        jobs.run();
+        assertThat(runs.standing(id).failure())
+                .as("what is asked for doesn't wait any longer")
+                .isNull();
+        assertThat(newest().id()).isGreaterThan(good);
+        assertThat(scheduled()).isZero();
+    }
+
+    @Test
+    void eachFailureInARowWaitsTwiceAsLongUpToAnHourAndKeepsSinceWhen() {
+        breakSupply(show.keptLeg("Broken"));
+        ask();
+        Instant since = null;
+        long[] minutes = {1, 2, 4, 8, 16, 32, 60, 60};
+        SettableClock time = new SettableClock();
+        ManualScheduler scheduler = TestHelper.createManualScheduler(dataSource, forecastTask)
+                .clock(time)
+                .build();
+        for (int failed = 0; failed < minutes.length; failed++) {
+            scheduler.setTime(Instant.now().plusSeconds(90_000));
+            Instant before = Instant.now();
+            scheduler.runAnyDueExecutions();
+            Failure failure = runs.standing(id).failure();
+            assertThat(failure.nextTryAt())
+                    .as("after %d failures", failed + 1)
+                    .isBetween(
+                            before.plusSeconds(60 * minutes[failed] - 1),
+                            Instant.now().plusSeconds(60 * minutes[failed] + 1));
+            since = since == null ? failure.since() : since;
+            assertThat(failure.since()).isEqualTo(since);
+        }
+    }
+
+    /** A country that no calendar knows, as if it had been taken out of the library. */
+    private void breakSupply(UUID leg) {
+        show.supply(leg, 1000, 1, 3, 4, 100);
+        jdbc.sql("update forecast_supply set country = 'QQ' where leg_id = ?")
+                .param(leg)
+                .update();
     }
 
     @Test

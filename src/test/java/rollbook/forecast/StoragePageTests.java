@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -18,7 +19,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
-import rollbook.burndown.DayRef;
+import rollbook.burndown.PoolOutlook;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
@@ -62,27 +63,26 @@ class StoragePageTests {
     }
 
     /**
-     * Every day of the week is a working day. Yesterday 1,440 GB were recorded for 1,440 planned, so the ratio is 1.
-     * Ten days to come of 1,000 minutes: 1,440 GB each. SHUTTLE holds 10,000 GB x 95 % = 9,500 GB, of which 1,440 are
-     * used: 8,060 left, enough for 5 days (7,200), not for 6 (8,640): full on the sixth, in 6 days. Lead time 2, safety
-     * 1: needed by day 5, comes by 4, ordered by 2. Lacks 14,400 - 8,060 = 6,340 GB: 4 x 1,900.
+     * Every day of the week is a working day. On ten days 1,440 GB were recorded for 1,440 planned, so the show keeps to
+     * its plan. Ten days to come of 1,000 minutes: 1,440 GB each. SHUTTLE holds 27,000 GB x 95 % = 25,650 GB, of which
+     * 14,400 are used: 11,250 left, enough for 7 days (10,080) of the plan and not for 8 (11,520): the eighth is Day 18, in
+     * 8 days. ARRAY has room for all. Lead time 2 days, sometimes 3.
      */
     private void runShort() {
-        jdbc.sql(
-                        "update production_production set working_days = 'MONDAY,TUESDAY,WEDNESDAY,THURSDAY,FRIDAY,SATURDAY,SUNDAY' where id = ?")
-                .param(show.production.id)
-                .update();
+        show.everyDayIsAWorkingDay();
         UUID shuttle = show.keptLeg("SHUTTLE");
         UUID array = show.keptLeg("ARRAY");
-        UUID drive = show.drive("SHUTTLE-1", shuttle, 10_000);
+        UUID drive = show.drive("SHUTTLE-1", shuttle, 27_000);
         UUID big = show.drive("ARRAY-1", array, 90_000);
-        UUID roll = show.roll(show.day(1, -1, "WRAPPED", 1000), 1440 * StorageShow.GB, 1000);
-        show.copy(roll, drive, shuttle);
-        show.copy(roll, big, array);
-        for (int number = 2; number <= 11; number++) {
-            show.day(number, number - 1, "PLANNED", 1000);
+        for (int number = 1; number <= 10; number++) {
+            UUID roll = show.roll(show.day(number, number - 11, "WRAPPED", 1000), 1440 * StorageShow.GB, 1000);
+            show.copy(roll, drive, shuttle);
+            show.copy(roll, big, array);
         }
-        show.supply(shuttle, 2000, 1, 2, 1, 18_050);
+        for (int number = 11; number <= 20; number++) {
+            show.day(number, number - 10, "PLANNED", 1000);
+        }
+        show.supply(shuttle, 2000, 1, 2, 3, 18_050);
         compute();
     }
 
@@ -92,33 +92,71 @@ class StoragePageTests {
 
         Document page = page();
         assertThat(page.select("#sentence").text())
-                .isEqualTo(
-                        "SHUTTLE: full on Day 7, %s. Order 4 items by %s. The other pool lasts to the end of the show."
-                                .formatted(DAY.format(show.date(6)), DAY.format(show.date(2))));
-        assertThat(page.select("section h2").eachText())
-                .startsWith("SHUTTLE order by " + SHORT_DAY.format(show.date(2)), "ARRAY lasts");
+                .matches("SHUTTLE: likely full on Day 18, %s(, with bad luck on Day 1[67], [A-Z][^.]*)?\\. "
+                                .formatted(DAY.format(show.date(8)))
+                        + "Order (1 item|[2-9] items) by [A-Z][^.]*\\. The other pool lasts to the end of the show\\.");
+        assertThat(page.select("section h2").eachText().get(0)).startsWith("SHUTTLE order by ");
+        assertThat(page.select("section h2").eachText().get(1)).isEqualTo("ARRAY lasts");
         assertThat(facts(page.select("section").first()))
-                .contains(
-                        "Room now: 8.06 TB (7.33 TiB)",
-                        "Cover: 5 of the 10 shooting days to come",
-                        "Shortfall: 6.34 TB (5.77 TiB)",
-                        "Order: 4 items, room for 7.60 TB, €722.00");
-        assertThat(page.text()).contains("1.00: 1.44 TB recorded for 1.44 TB planned, on 1 wrapped day");
+                .contains("Room now: 11.3 TB (10.2 TiB)")
+                .anyMatch(fact -> fact.matches("Cover: 7 of the 10 shooting days to come, in eight of ten cases .*"))
+                .anyMatch(fact -> fact.matches("Order: (1 item|[2-9] items), room for .* TB, €.* with one delivery"));
     }
 
     @Test
-    void drawsTheRunOutAndTheOrderFlagInALargeAndASmallPicture() {
+    void saysWhatTheShowHasTaught() {
+        runShort();
+
+        assertThat(page().select("section[aria-labelledby=show] p").eachText())
+                .singleElement()
+                .asString()
+                .matches("Days 1–10 were shot as planned; the plan for the rest is scaled by 1\\.00, 80 % band"
+                        + " 0\\.[89]\\d–1\\.[01]\\d\\. Shooting more or less: minutes 1\\.00 times the plan, .*");
+    }
+
+    @Test
+    void beforeTheFirstWrappedDaySaysThatItKnowsThePlanAlone() {
+        UUID leg = show.keptLeg("ARRAY");
+        show.drive("ARRAY-1", leg, 900_000);
+        show.day(1, 1, "PLANNED", 100);
+        compute();
+
+        assertThat(page().select("#sentence").text())
+                .startsWith("Plan only, no actuals yet: The pool lasts to the end of the show");
+        assertThat(page().text())
+                .contains("plan only, no actuals yet. A day brings 0.63–1.60 times its plan in eight of ten cases.");
+    }
+
+    @Test
+    void drawsTheFanTheRunOutAndTheOrderFlagInALargeAndASmallPicture() {
         runShort();
 
         List<Element> pictures = page().select("section").first().select("svg");
         assertThat(pictures).extracting(Element::className).containsExactly("large", "small");
         assertThat(pictures).allSatisfy(picture -> {
+            assertThat(picture.select("polygon.band"))
+                    .hasSize(2)
+                    .allMatch(band -> !band.attr("points").isBlank());
             assertThat(picture.select(".run-out")).hasSize(1);
-            assertThat(picture.select(".flag text").text()).isEqualTo("order by " + SHORT_DAY.format(show.date(2)));
+            assertThat(picture.select(".flag text").text()).startsWith("order by ");
             assertThat(picture.select("text").eachText())
-                    .contains("full " + SHORT_DAY.format(show.date(6)), "today", "holds 9.50 TB");
+                    .contains("likely full " + SHORT_DAY.format(show.date(8)), "today", "holds 25.7 TB");
             assertThat(picture.select("polyline.line").attr("points")).isNotBlank();
             assertThat(picture.select("[style], style, script")).isEmpty();
+        });
+    }
+
+    @Test
+    void aScreenReaderHearsWhatEachPictureShows() {
+        runShort();
+
+        assertThat(page().select("svg")).hasSize(4).allSatisfy(picture -> {
+            assertThat(picture.attr("role")).isEqualTo("img");
+            String[] ids = picture.attr("aria-labelledby").split(" ");
+            assertThat(ids).hasSize(2);
+            assertThat(picture.getElementById(ids[0]).text()).matches("Room left in (SHUTTLE|ARRAY)");
+            assertThat(picture.getElementById(ids[1]).text())
+                    .contains(" now. In the evening of the last day ", "in eight of ten cases");
         });
     }
 
@@ -128,32 +166,47 @@ class StoragePageTests {
 
         Element lasting = page().select("section").get(1);
         assertThat(lasting.select(".run-out, .flag")).isEmpty();
-        assertThat(lasting.text()).contains("ARRAY: lasts to the end of the show.");
+        assertThat(lasting.text()).contains("ARRAY: lasts to the end of the show; the chance that it runs out is");
     }
 
     @Test
     void theTableAndTheDownloadGiveTheFiguresOfThePureMethod() {
         runShort();
-        LegForecast shuttle = SimpleRatioForecast.of(
+        LegForecast shuttle = SimulatedForecast.of(
                         runs.standing(show.production.id).newest().inputs())
                 .legs()
                 .get(0);
+        PoolOutlook.Point sixth = shuttle.outlook().points().stream()
+                .filter(point -> point.date().equals(show.date(6)))
+                .findFirst()
+                .orElseThrow();
 
-        List<Element> rows = page().select("section").first().select("tbody tr");
-        assertThat(rows).hasSameSizeAs(shuttle.burnDown().points());
-        BurnDown.Point sixth = shuttle.burnDown().points().get(7);
-        assertThat(rows.get(7).select("data").eachAttr("value"))
+        Element row = page().select("section").first().select(".figures tbody tr").stream()
+                .filter(candidate -> candidate.text().contains("Day 16"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(row.select("data").eachAttr("value"))
                 .containsExactly(
-                        Long.toString(sixth.plannedBytes()),
-                        Long.toString(sixth.expectedBytes()),
-                        Long.toString(sixth.leftBytes()));
-        assertThat(sixth.leftBytes()).isEqualTo(-580 * StorageShow.GB);
+                        "1440000000000",
+                        Long.toString(sixth.demandBytes().p50()),
+                        Long.toString(sixth.leftBytes().p50()),
+                        Long.toString(sixth.leftBytes().p10()),
+                        Long.toString(sixth.leftBytes().p90()));
 
         MvcTestResult csv = get("storage.csv", Role.READER);
         assertThat(csv).hasStatusOk().hasContentTypeCompatibleWith("text/csv");
         assertThat(body(csv).lines())
-                .contains("SHUTTLE,%s,Main 7,1440000000000,0,1440000000000,0,0,0,-580000000000".formatted(show.date(6)))
-                .hasSize(1 + 2 * 12);
+                .contains("SHUTTLE,%s,Main 16,1440000000000,0,%d,0,0,0,%d,%d,%d,%d,%d,%s"
+                        .formatted(
+                                show.date(6),
+                                sixth.demandBytes().p50(),
+                                sixth.leftBytes().p50(),
+                                sixth.leftBytes().p10(),
+                                sixth.leftBytes().p25(),
+                                sixth.leftBytes().p75(),
+                                sixth.leftBytes().p90(),
+                                sixth.chanceOfHavingRunOut()))
+                .hasSize(1 + 2 * 21);
     }
 
     @Test
@@ -170,16 +223,72 @@ class StoragePageTests {
         runShort();
 
         StorageOutlook outlook = forecasts.latest(show.production.id).orElseThrow();
-        assertThat(outlook.sentence()).startsWith("SHUTTLE: full on Day 7");
+        assertThat(outlook.sentence()).startsWith("SHUTTLE: likely full on Day 18");
         assertThat(outlook.legs()).extracting(StorageOutlook.Leg::name).containsExactly("SHUTTLE", "ARRAY");
         StorageOutlook.Leg shuttle = outlook.legs().get(0);
         assertThat(shuttle.flag()).isEqualTo(OrderFlag.ORDER_BY);
-        assertThat(shuttle.runOutOn()).isEqualTo(show.date(6));
-        assertThat(shuttle.runOutDay()).isEqualTo(new DayRef("Main", 7, show.date(6)));
-        assertThat(shuttle.orderBy()).isEqualTo(show.date(2));
-        assertThat(shuttle.items()).isEqualTo(4);
-        assertThat(shuttle.cost()).isEqualByComparingTo("722");
+        assertThat(shuttle.chanceOfRunningOut()).isGreaterThan(0.99);
+        assertThat(shuttle.runOutOn()).isBetween(show.date(6), show.date(8));
+        assertThat(shuttle.orderBy()).isBetween(show.date(0), show.date(6));
+        assertThat(shuttle.items()).isBetween(1L, 9L);
+        assertThat(shuttle.cost())
+                .isEqualByComparingTo(new BigDecimal("180.50").multiply(BigDecimal.valueOf(shuttle.items())));
         assertThat(outlook.legs().get(1).runOutOn()).isNull();
+        assertThat(outlook.legs().get(1).waitsForSomebody()).isFalse();
+    }
+
+    @Test
+    void aForecastThatFailsIsToldWithTheLastGoodOneBelowAndAButton() {
+        runShort();
+        jdbc.sql("""
+                        update forecast_state set asked = asked + 1, failing_since = now(), next_try_at = now() + interval '4 minutes',
+                            failure = 'IllegalStateException: no rate' where production_id = ?
+                        """).param(show.production.id).update();
+
+        Document page = page();
+        assertThat(page.select("[role=alert]").text())
+                .contains("can’t be computed since", "no rate", "tried again", "Below is the last one");
+        assertThat(page.select("[role=status][hx-get]"))
+                .as("it isn't there in a moment")
+                .isEmpty();
+        assertThat(page.select("svg")).hasSize(4);
+        assertThat(page.select("form[action$=storage/forecasts] button").text()).isEqualTo("Compute again now");
+    }
+
+    @Test
+    void aFirstForecastThatFailsIsToldToo() {
+        show.keptLeg("ARRAY");
+        show.day(1, 1, "PLANNED", 1);
+        jdbc.sql("""
+                        insert into forecast_state (production_id, asked, answered, because, failing_since, next_try_at, failure)
+                        values (?, 1, 0, '{}', now(), now() + interval '1 minute', 'IllegalStateException: no rate')
+                        """).param(show.production.id).update();
+
+        assertThat(page().select("[role=alert]").text()).contains("no rate").doesNotContain("Below is the last one");
+    }
+
+    @Test
+    void explainsDaysThatWereCancelledAddedOrPlannedInAnotherFormat() {
+        runShort();
+        jdbc.sql("update schedule_day set state = 'CANCELLED' where production_id = ? and number = 15")
+                .param(show.production.id)
+                .update();
+        UUID added = show.day(21, 12, "PLANNED", 500);
+        UUID fat = show.production.format("Fat format");
+        jdbc.sql("update format_recording_format set frame_rate_numerator = frame_rate_numerator * 2 where id = ?")
+                .param(fat)
+                .update();
+        jdbc.sql("update schedule_plan set format_id = ? where day_id = ?")
+                .params(fat, added)
+                .update();
+        compute();
+
+        assertThat(page().select("section[aria-labelledby=show] p").eachText())
+                .contains(
+                        "Day 15 is cancelled and counts nowhere.",
+                        "Day 21 was added since the first forecast, of %s.".formatted(DAY.format(show.today)),
+                        "From Day 21 on a planned minute is 2.88 GB instead of 1.44 GB, so another format."
+                                + " The plan knows it; what was learned comes on top.");
     }
 
     @Test
@@ -193,12 +302,14 @@ class StoragePageTests {
                 .id();
         jdbc.sql("""
                         insert into forecast_run (production_id, computed_at, today, because, method_id, inputs, results)
-                        select production_id, computed_at, today - 1, because, method_id, '{}',
+                        select production_id, computed_at, today - 1, because, method_id, inputs,
                                jsonb_set(results, '{legs,0,roomNowBytes}', '7777000000000')
                         from forecast_run where production_id = ?
                         """).param(show.production.id).update();
         assertThat(runs.roomOnPastDates(show.production.id, show.today).get(shuttle))
                 .containsExactly(java.util.Map.entry(show.date(-1), 7_777_000_000_000L));
+        assertThat(page().select("section").first().select("polyline.past").attr("points"))
+                .isNotBlank();
     }
 
     @Test
@@ -221,7 +332,7 @@ class StoragePageTests {
         Document page = page();
         assertThat(page.select("#sentence").text())
                 .isEqualTo(
-                        "SHUTTLE: no media to write on, needed from Day 1, %s on. Say how more can be had to learn when to order."
+                        "Plan only, no actuals yet: SHUTTLE: no media to write on, needed from Day 1, %s on. Say how more can be had to learn when to order."
                                 .formatted(DAY.format(show.date(2))));
         assertThat(page.select("main a").eachAttr("href"))
                 .contains(show.production.path("media"), show.production.path("storage/supply/" + leg));
@@ -280,7 +391,7 @@ class StoragePageTests {
                 .id();
         StorageShow other = new StorageShow(fixtures, jdbc);
 
-        for (String path : List.of("storage", "storage.csv", "storage/supply/" + leg, "storage/fill-level")) {
+        for (String path : List.of("storage", "storage.csv", "storage/supply/" + leg, "storage/assumptions")) {
             assertThat(mvc.get()
                             .uri(show.production.path(path))
                             .with(other.production.signedInAs(Role.ADMINISTRATOR))
@@ -307,9 +418,9 @@ class StoragePageTests {
         int few = statements.during(this::page);
         for (int i = 1; i <= 8; i++) {
             UUID leg = show.keptLeg("LEG-" + i);
-            show.supply(leg, 2000, 1, 2, 1, 100);
+            show.supply(leg, 2000, 1, 2, 3, 100);
             show.drive("DRIVE-" + i, leg, 4000);
-            show.roll(show.day(11 + i, 10 + i, "PLANNED", 500), 10 * StorageShow.GB, 10);
+            show.roll(show.day(20 + i, 10 + i, "PLANNED", 500), 10 * StorageShow.GB, 10);
         }
         compute();
 

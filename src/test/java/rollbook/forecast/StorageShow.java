@@ -145,18 +145,25 @@ final class StorageShow {
         copy(roll, item, leg, "AS_RECORDED");
     }
 
-    void supply(UUID leg, long capacityGb, int pack, int leadTime, int safety, long priceCents) {
+    void supply(UUID leg, long capacityGb, int pack, int leadTime, int slowLeadTime, long priceCents) {
         jdbc.sql("""
                         insert into forecast_supply (leg_id, production_id, item_capacity_bytes, pack_size,
-                            lead_time_working_days, safety_working_days, item_price_minor_units)
+                            lead_time_working_days, slow_lead_time_working_days, item_price_minor_units)
                         values (?, ?, ?, ?, ?, ?, ?)
                         """)
-                .params(leg, production.id, capacityGb * GB, pack, leadTime, safety, priceCents)
+                .params(leg, production.id, capacityGb * GB, pack, leadTime, slowLeadTime, priceCents)
+                .update();
+    }
+
+    void everyDayIsAWorkingDay() {
+        jdbc.sql(
+                        "update production_production set working_days = 'MONDAY,TUESDAY,WEDNESDAY,THURSDAY,FRIDAY,SATURDAY,SUNDAY' where id = ?")
+                .param(production.id)
                 .update();
     }
 
     void fillLevel(int percent) {
-        jdbc.sql("insert into forecast_fill_level (production_id, percent) values (?, ?)")
+        jdbc.sql("insert into forecast_assumption (production_id, fill_percent) values (?, ?)")
                 .params(production.id, percent)
                 .update();
     }

@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalTime;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.Jsoup;
@@ -58,7 +59,8 @@ class SupplyFormTests {
         assertThat(form.select("#itemCapacityGb").val()).isEqualTo("8000");
         assertThat(form.select("#packSize").val()).isEqualTo("1");
         assertThat(form.select("#leadTimeWorkingDays").val()).isEqualTo("5");
-        assertThat(form.select("#safetyWorkingDays").val()).isEqualTo("2");
+        assertThat(form.select("#slowLeadTimeWorkingDays").val()).isEqualTo("7");
+        assertThat(form.select("#orderCutOff").val()).isEqualTo("16:00:00");
         assertThat(form.select("#itemPrice").val()).isEqualTo("180.50");
     }
 
@@ -67,7 +69,14 @@ class SupplyFormTests {
         assertThat(save("18000.000000001", "180.05", -1)).hasStatus(HttpStatus.FOUND);
 
         assertThat(supplies.find(show.production.id, leg))
-                .contains(new LegSupply(leg, 18_000_000_000_001L, 2, 3, 1, 18_005, 0));
+                .contains(new LegSupply(
+                        leg,
+                        18_000_000_000_001L,
+                        2,
+                        18_005,
+                        new LegSupply.Source("corner shop", 3, 4, "PT", LocalTime.of(15, 30), DeliveredTo.SET, 1_250),
+                        new LegSupply.HireTerms(4_500, 2),
+                        0));
         assertThat(runs.asked(show.production.id).because()).containsExactly(Because.SUPPLY);
         assertThat(jdbc.sql("select action from audit_act where production_id = ?")
                         .param(show.production.id)
@@ -97,7 +106,11 @@ class SupplyFormTests {
                 .param("itemCapacityGb", "0")
                 .param("packSize", "0")
                 .param("leadTimeWorkingDays", "")
-                .param("safetyWorkingDays", "1")
+                .param("slowLeadTimeWorkingDays", "1")
+                .param("supplier", "")
+                .param("orderCutOff", "16:00")
+                .param("deliveredTo", "OFFICE")
+                .param("deliveryPrice", "0")
                 .param("itemPrice", "1")
                 .param("version", "-1")
                 .exchange();
@@ -113,14 +126,26 @@ class SupplyFormTests {
                         .select("#itemPrice-error")
                         .text())
                 .contains("no parts that small");
+        assertThat(error(save("1000", "1", "2", "PT", "2", -1), "slowLeadTimeWorkingDays"))
+                .contains("at least the usual lead time");
+        assertThat(error(save("1000", "1", "4", "QQ", "2", -1), "country")).contains("Choose a country");
+        assertThat(error(save("1000", "1", "4", "", "", -1), "hireMinimumWeeks"))
+                .contains("both the price and the shortest hire");
         assertThat(supplies.byLeg(show.production.id)).isEmpty();
+    }
+
+    private static String error(MvcTestResult wrong, String field) throws Exception {
+        assertThat(wrong).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        return Jsoup.parse(wrong.getResponse().getContentAsString())
+                .select("#" + field + "-error")
+                .text();
     }
 
     @Test
     void onlyOfficeAndAdministratorsSeeAndSaveIt() {
         for (Role role : Role.values()) {
             boolean may = role == Role.OFFICE || role == Role.ADMINISTRATOR;
-            for (String form : new String[] {path, "storage/fill-level"}) {
+            for (String form : new String[] {path, "storage/assumptions"}) {
                 assertThat(mvc.get()
                                 .uri(show.production.path(form))
                                 .with(show.production.signedInAs(role))
@@ -140,12 +165,15 @@ class SupplyFormTests {
     }
 
     @Test
-    void theFillLevelIsKeptAndGuardedLikewise() throws Exception {
-        assertThat(form("storage/fill-level").select("#percent").val()).isEqualTo("95");
-        assertThat(saveFillLevel("101", -1)).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
-        assertThat(saveFillLevel("90", -1)).hasStatus(HttpStatus.FOUND);
-        assertThat(saveFillLevel("80", -1)).hasStatus(HttpStatus.CONFLICT);
-        assertThat(supplies.fillLevel(show.production.id)).isEqualTo(new Supplies.FillLevel(90, 0));
+    void fillLevelAndServiceLevelAreKeptAndGuardedLikewise() throws Exception {
+        assertThat(form("storage/assumptions").select("#fillPercent").val()).isEqualTo("95");
+        assertThat(form("storage/assumptions").select("#serviceLevelPercent").val())
+                .isEqualTo("95");
+        assertThat(saveLevels("101", "95", -1)).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(saveLevels("90", "100", -1)).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(saveLevels("90", "99", -1)).hasStatus(HttpStatus.FOUND);
+        assertThat(saveLevels("80", "99", -1)).hasStatus(HttpStatus.CONFLICT);
+        assertThat(supplies.assumptions(show.production.id)).isEqualTo(new Assumptions(90, 99, 0));
     }
 
     @Test
@@ -157,23 +185,36 @@ class SupplyFormTests {
     }
 
     private MvcTestResult save(String capacityGb, String price, int version) {
+        return save(capacityGb, price, "4", "PT", "2", version);
+    }
+
+    private MvcTestResult save(
+            String capacityGb, String price, String slow, String country, String hireWeeks, int version) {
         return mvc.post()
                 .uri(show.production.path(path))
                 .with(show.production.signedInAs(Role.OFFICE))
                 .param("itemCapacityGb", capacityGb)
                 .param("packSize", "2")
                 .param("leadTimeWorkingDays", "3")
-                .param("safetyWorkingDays", "1")
+                .param("slowLeadTimeWorkingDays", slow)
+                .param("supplier", " corner shop ")
+                .param("country", country)
+                .param("orderCutOff", "15:30")
+                .param("deliveredTo", "SET")
+                .param("deliveryPrice", "12.50")
+                .param("hireWeekPrice", "45")
+                .param("hireMinimumWeeks", hireWeeks)
                 .param("itemPrice", price)
                 .param("version", Integer.toString(version))
                 .exchange();
     }
 
-    private MvcTestResult saveFillLevel(String percent, int version) {
+    private MvcTestResult saveLevels(String fill, String service, int version) {
         return mvc.post()
-                .uri(show.production.path("storage/fill-level"))
+                .uri(show.production.path("storage/assumptions"))
                 .with(show.production.signedInAs(Role.OFFICE))
-                .param("percent", percent)
+                .param("fillPercent", fill)
+                .param("serviceLevelPercent", service)
                 .param("version", Integer.toString(version))
                 .exchange();
     }

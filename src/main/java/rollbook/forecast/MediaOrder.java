@@ -1,0 +1,35 @@
+package rollbook.forecast;
+
+import java.time.LocalDate;
+import java.util.UUID;
+
+/**
+ * Media on order for a leg's pool.
+ *
+ * @param expectedOn when it is said to come
+ * @param came how many items came so far
+ * @param cancelled whether what hasn't come was called off
+ * @param steps how many steps were recorded, so the number of the last one
+ */
+record MediaOrder(
+        UUID id,
+        UUID legId,
+        String legName,
+        LocalDate orderedOn,
+        LocalDate expectedOn,
+        int items,
+        long itemCapacityBytes,
+        String note,
+        int came,
+        boolean cancelled,
+        int steps) {
+
+    /** Items that may still come. */
+    public int left() {
+        return cancelled ? 0 : items - came;
+    }
+
+    public boolean isOpen() {
+        return left() > 0;
+    }
+}

@@ -1,0 +1,162 @@
+package rollbook.forecast;
+
+import java.sql.Date;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import rollbook.audit.AuditTrail;
+import rollbook.production.CopyPlan;
+import rollbook.production.Membership;
+import rollbook.web.NotFoundException;
+import rollbook.web.Refusal;
+
+/** The media that is on order; the forecast counts on it. */
+@Service
+public class MediaOrders {
+    private static final String ORDERS = """
+            select o.id, o.leg_id, l.name as leg_name, o.ordered_on, o.expected_on, o.items, o.item_capacity_bytes, o.note,
+                   coalesce(sum(s.items) filter (where s.step = 'CAME'), 0)::int as came,
+                   coalesce(bool_or(s.step = 'CANCELLED'), false) as cancelled, count(s.number)::int as steps
+            from forecast_order o
+            join production_leg l on l.id = o.leg_id
+            left join forecast_order_step s on s.order_id = o.id
+            where o.production_id = :production
+            """;
+
+    private static final String GROUPED = " group by o.id, l.name order by o.expected_on, o.entered_at, o.id";
+
+    private final JdbcClient jdbc;
+    private final CopyPlan plan;
+    private final FlagActs flags;
+    private final AuditTrail trail;
+    private final ForecastRequests requests;
+    private final Clock clock;
+
+    MediaOrders(
+            JdbcClient jdbc, CopyPlan plan, FlagActs flags, AuditTrail trail, ForecastRequests requests, Clock clock) {
+        this.jdbc = jdbc;
+        this.plan = plan;
+        this.flags = flags;
+        this.trail = trail;
+        this.requests = requests;
+        this.clock = clock;
+    }
+
+    /** What was ordered. */
+    public record NewOrder(
+            UUID legId, LocalDate orderedOn, LocalDate expectedOn, int items, long itemCapacityBytes, String note) {}
+
+    List<MediaOrder> list(UUID productionId) {
+        return jdbc.sql(ORDERS + GROUPED)
+                .param("production", productionId)
+                .query(MediaOrder.class)
+                .list();
+    }
+
+    /** @throws NotFoundException if this production has no such order */
+    MediaOrder get(UUID productionId, UUID orderId) {
+        return jdbc.sql(ORDERS + " and o.id = :order" + GROUPED)
+                .param("production", productionId)
+                .param("order", orderId)
+                .query(MediaOrder.class)
+                .optional()
+                .orElseThrow(NotFoundException::new);
+    }
+
+    /** Keeps an order; what flag the leg's pool has is closed by it. */
+    @Transactional
+    public UUID enter(Membership by, NewOrder order) {
+        String legName = plan.leg(by.productionId(), order.legId()).name();
+        UUID id = UUID.randomUUID();
+        jdbc.sql("""
+                        insert into forecast_order (id, production_id, leg_id, entered_at, entered_by, ordered_on,
+                            expected_on, items, item_capacity_bytes, note)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                        """)
+                .params(
+                        id,
+                        by.productionId(),
+                        order.legId(),
+                        Timestamp.from(clock.instant()),
+                        by.personId(),
+                        Date.valueOf(order.orderedOn()),
+                        Date.valueOf(order.expectedOn()),
+                        order.items(),
+                        order.itemCapacityBytes(),
+                        order.note())
+                .update();
+        flags.closeByOrder(by, order.legId(), id);
+        trail.add(by.act(
+                "media.ordered",
+                "leg",
+                legName,
+                "%d items, expected on %s".formatted(order.items(), order.expectedOn())));
+        requests.ask(by.productionId(), Because.ORDER);
+        return id;
+    }
+
+    /**
+     * Records that items came.
+     *
+     * @param afterStep the last step the person has seen
+     * @throws Refusal if more came than is left, or somebody else recorded a step meanwhile
+     */
+    @Transactional
+    public void receive(Membership by, UUID orderId, int items, int afterStep) {
+        MediaOrder order = get(by.productionId(), orderId);
+        checkUnchanged(order, afterStep);
+        if (items > order.left()) {
+            throw new Refusal("forecast.refused.more-than-ordered", order.left());
+        }
+        addStep(by, order, "CAME", items);
+        trail.add(by.act("media.came", "leg", order.legName(), "%d of %d items".formatted(items, order.items())));
+    }
+
+    /**
+     * Records that what hasn't come won't.
+     *
+     * @param afterStep the last step the person has seen
+     * @throws Refusal if nothing is left, or somebody else recorded a step meanwhile
+     */
+    @Transactional
+    public void cancel(Membership by, UUID orderId, int afterStep) {
+        MediaOrder order = get(by.productionId(), orderId);
+        checkUnchanged(order, afterStep);
+        if (!order.isOpen()) {
+            throw new Refusal("forecast.refused.nothing-left");
+        }
+        addStep(by, order, "CANCELLED", order.left());
+        trail.add(by.act(
+                "media.order-cancelled",
+                "leg",
+                order.legName(),
+                "%d of %d items".formatted(order.left(), order.items())));
+    }
+
+    private static void checkUnchanged(MediaOrder order, int afterStep) {
+        if (order.steps() != afterStep) {
+            throw new Refusal("forecast.refused.order-changed");
+        }
+    }
+
+    /** The step's number is taken once: of two people at once one is refused. */
+    private void addStep(Membership by, MediaOrder order, String step, int items) {
+        try {
+            jdbc.sql("""
+                            insert into forecast_order_step (order_id, number, at, by_id, step, items)
+                            values (?, ?, ?, ?, ?, ?)
+                            """)
+                    .params(order.id(), order.steps() + 1, Timestamp.from(clock.instant()), by.personId(), step, items)
+                    .update();
+        } catch (DuplicateKeyException taken) {
+            throw new Refusal("forecast.refused.order-changed");
+        }
+        requests.ask(by.productionId(), Because.ORDER);
+    }
+}

@@ -1,0 +1,12 @@
+package rollbook.forecast;
+
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotNull;
+
+/**
+ * How many items of an order came, as a person writes it.
+ *
+ * @param steps of the order that the person has seen
+ */
+record ReceiptForm(@NotNull @Min(1) @Max(10_000) Integer items, int steps) {}
