@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,7 +29,7 @@ final class AlgorithmHint {
     private final AlgorithmBasis name;
     private final Set<ChecksumAlgorithm> named = EnumSet.noneOf(ChecksumAlgorithm.class);
     private final Set<ChecksumAlgorithm> shown = EnumSet.noneOf(ChecksumAlgorithm.class);
-    private final Map<Integer, Conclusion> byLength = new HashMap<>();
+    private final @Nullable Conclusion[] byLength = new Conclusion[ChecksumAlgorithm.SHA512.digestBytes() + 1];
 
     /** @param name what the document's name is worth where it names an algorithm */
     AlgorithmHint(DocumentHints hints, AlgorithmBasis name) {
@@ -53,6 +52,7 @@ final class AlgorithmHint {
      * The checksum, or null where no supported algorithm has digests of this length. What a person said counts as
      * stated, as does a name where the standard has it state the algorithm; everything else is marked as assumed.
      *
+     * @param digest not to be changed hereafter
      * @param sizeBytes the file's size, if the document gives it
      */
     @Nullable
@@ -64,23 +64,30 @@ final class AlgorithmHint {
         if (candidates.size() > 1 && (sizeBytes == null || sizeBytes == 0)) {
             lookForEmptyFile(candidates, digest);
         }
-        Conclusion conclusion = byLength.computeIfAbsent(digest.length, length -> conclude(candidates));
-        return conclusion.basis().compareTo(AlgorithmBasis.SAID) <= 0
-                ? Checksum.of(conclusion.algorithm(), digest)
-                : Checksum.assumed(conclusion.algorithm(), digest);
+        Conclusion conclusion = byLength[digest.length];
+        if (conclusion == null) {
+            conclusion = conclude(candidates);
+            byLength[digest.length] = conclusion;
+        }
+        boolean assumed = conclusion.basis().compareTo(AlgorithmBasis.SAID) > 0;
+        return Checksum.ofOwn(conclusion.algorithm(), digest, assumed);
     }
 
     /** Each algorithm that was concluded, and on what ground; complete once every digest was asked about. */
     Map<ChecksumAlgorithm, AlgorithmBasis> conclusions() {
         Map<ChecksumAlgorithm, AlgorithmBasis> conclusions = new EnumMap<>(ChecksumAlgorithm.class);
-        byLength.values().forEach(conclusion -> conclusions.put(conclusion.algorithm(), conclusion.basis()));
+        for (Conclusion conclusion : byLength) {
+            if (conclusion != null) {
+                conclusions.put(conclusion.algorithm(), conclusion.basis());
+            }
+        }
         return conclusions;
     }
 
     private void lookForEmptyFile(List<ChecksumAlgorithm> candidates, byte[] digest) {
         for (ChecksumAlgorithm candidate : candidates) {
             if (Arrays.equals(digest, candidate.emptyDigest()) && shown.add(candidate)) {
-                byLength.remove(digest.length);
+                byLength[digest.length] = null;
             }
         }
     }

@@ -14,9 +14,10 @@ final class BsdListLine {
     /** Null where the line is of another form. */
     static @Nullable ListLine parse(String text, boolean escapes) {
         int start = escapes && text.startsWith("\\") ? 1 : 0;
-        int tagEnd = tagEnd(text, start);
-        int open = tagEnd < text.length() && text.charAt(tagEnd) == ' ' ? tagEnd + 1 : tagEnd;
-        if (tagEnd - start < 2 || open >= text.length() || text.charAt(open) != '(') {
+        // Most lines of other forms have no bracket at all, and looking for one is quicker than looking at a tag.
+        int open = text.indexOf('(', start);
+        int tagEnd = open > start && text.charAt(open - 1) == ' ' ? open - 1 : open;
+        if (tagEnd - start < 2 || !isTag(text, start, tagEnd)) {
             return null;
         }
         int close = text.lastIndexOf(')');
@@ -30,13 +31,12 @@ final class BsdListLine {
                 text.substring(start, tagEnd), text.substring(digest), digest + 1, name, open + 2, start == 1);
     }
 
-    private static int tagEnd(String text, int start) {
-        int limit = Math.min(text.length(), start + MAX_TAG_LENGTH);
-        int end = start;
-        while (end < limit && isTag(text.charAt(end), end == start)) {
-            end++;
+    private static boolean isTag(String text, int start, int end) {
+        boolean tag = end - start <= MAX_TAG_LENGTH;
+        for (int i = start; tag && i < end; i++) {
+            tag = isTag(text.charAt(i), i == start);
         }
-        return end;
+        return tag;
     }
 
     private static boolean isTag(char c, boolean first) {

@@ -46,6 +46,11 @@ public final class Checksum {
         return new Checksum(algorithm, digest.clone(), true);
     }
 
+    /** As the two above, of a digest that nobody changes hereafter. */
+    static Checksum ofOwn(ChecksumAlgorithm algorithm, byte[] digest, boolean assumed) {
+        return new Checksum(algorithm, digest, assumed);
+    }
+
     /** Reads {@link #text()} back; {@link IllegalArgumentException} when the text is no digest of the algorithm. */
     public static Checksum parse(ChecksumAlgorithm algorithm, String text) {
         byte[] digest = decode(algorithm, text);

@@ -4,8 +4,7 @@ import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,10 +23,13 @@ public enum ChecksumAlgorithm {
     XXH128("XXH128", "XXH128", "xxh128", "99aa06d3014798d86001c324468d497f"),
     C4("C4", null, "c4", Empty.SHA512);
 
-    private static final Map<Integer, List<ChecksumAlgorithm>> BY_DIGEST_BYTES = Arrays.stream(values())
-            .filter(algorithm -> algorithm != C4)
-            .collect(Collectors.groupingBy(ChecksumAlgorithm::digestBytes));
     private static final ChecksumAlgorithm[] ALL = values();
+    /** By the length of their digests; asked about once for each line of a list. */
+    private static final List<List<ChecksumAlgorithm>> BY_DIGEST_BYTES = IntStream.rangeClosed(0, SHA512.digestBytes())
+            .mapToObj(bytes -> Arrays.stream(ALL)
+                    .filter(algorithm -> algorithm != C4 && algorithm.digestBytes() == bytes)
+                    .toList())
+            .toList();
 
     private final String label;
     private final @Nullable String tag;
@@ -96,7 +98,7 @@ public enum ChecksumAlgorithm {
     }
 
     static List<ChecksumAlgorithm> ofDigestBytes(int bytes) {
-        return BY_DIGEST_BYTES.getOrDefault(bytes, List.of());
+        return bytes < BY_DIGEST_BYTES.size() ? BY_DIGEST_BYTES.get(bytes) : List.of();
     }
 
     /** Whether its digests may be printed with the least significant byte first. */

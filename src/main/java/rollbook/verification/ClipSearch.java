@@ -44,7 +44,7 @@ public class ClipSearch {
             left join offload_roll r on r.id = l.roll_id
             left join schedule_day d on d.id = r.day_id
             left join production_unit u on u.id = d.unit_id
-            left join offload_copy o on o.roll_id = l.roll_id
+            left join offload_copy o on o.roll_id = l.roll_id and o.erased_at is null
             left join inventory_item i on i.id = o.item_id
             left join production_place pl on pl.id = i.place_id
             left join lateral (select n.id, n.verdict from verification_verdict n where n.copy_id = o.id

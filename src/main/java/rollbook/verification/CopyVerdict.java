@@ -1,10 +1,13 @@
 package rollbook.verification;
 
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.manifest.FileFinding;
 import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
 import rollbook.manifest.VerdictReason;
@@ -59,6 +62,22 @@ record CopyVerdict(
             long listedTwice,
             long spelledOtherwise) {
         static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0, 0, 0, 0);
+
+        /** How many files were found so, in the order in which a person reads it; what wasn't found is left out. */
+        public Map<FileFinding.Kind, Long> found() {
+            Map<FileFinding.Kind, Long> found = new LinkedHashMap<>();
+            found.put(FileFinding.Kind.SAME, same);
+            found.put(FileFinding.Kind.DIFFERENT, different);
+            found.put(FileFinding.Kind.MISSING, missing);
+            found.put(FileFinding.Kind.EXTRA, extra);
+            found.put(FileFinding.Kind.MOVED, moved);
+            found.put(FileFinding.Kind.SPELLED_OTHERWISE, spelledOtherwise);
+            found.put(FileFinding.Kind.SIZE_ONLY, sizeOnly);
+            found.put(FileFinding.Kind.NAME_ONLY, nameOnly);
+            found.put(FileFinding.Kind.LISTED_TWICE, listedTwice);
+            found.values().removeIf(files -> files == 0);
+            return found;
+        }
 
         /** Files that don't agree with the reference. */
         long wrong() {

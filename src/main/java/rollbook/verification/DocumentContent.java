@@ -4,15 +4,20 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.SequenceInputStream;
+import java.io.UncheckedIOException;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.Enumeration;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.ConnectionCallback;
+import org.springframework.jdbc.core.JdbcOperations;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Propagation;
@@ -25,9 +30,11 @@ class DocumentContent {
     private static final int CHUNK_BYTES = 448 << 10;
 
     private final JdbcClient jdbc;
+    private final JdbcOperations connections;
 
-    DocumentContent(JdbcClient jdbc) {
+    DocumentContent(JdbcClient jdbc, JdbcOperations connections) {
         this.jdbc = jdbc;
+        this.connections = connections;
     }
 
     /** Takes the bytes of a document as they are written, piece by piece; it must not change them. */
@@ -38,22 +45,34 @@ class DocumentContent {
     /** Writes the bytes of a document that the same transaction will insert, and tells their digest and number. */
     @Transactional(propagation = Propagation.MANDATORY)
     Stored write(UUID documentId, InputStream content, Listener listener) throws IOException {
+        try {
+            return Objects.requireNonNull(connections.execute((ConnectionCallback<Stored>) connection -> {
+                try (ChunkCopy copy = new ChunkCopy(connection, documentId)) {
+                    return write(copy, content, listener);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }));
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        }
+    }
+
+    private static Stored write(ChunkCopy copy, InputStream content, Listener listener)
+            throws IOException, SQLException {
         MessageDigest sha256 = sha256();
         ChunkPacking packing = new ChunkPacking();
         long size = 0;
         for (int position = 0; ; position++) {
             byte[] chunk = nextChunk(content);
             if (chunk.length == 0) {
+                copy.end();
                 return new Stored(sha256.digest(), size);
             }
             listener.accept(chunk);
             size += chunk.length;
             sha256.update(chunk);
-            ChunkPacking.Packed packed = packing.pack(chunk);
-            jdbc.sql(
-                            "insert into verification_document_chunk (document_id, position, size_bytes, codec, content) values (?, ?, ?, ?, ?)")
-                    .params(documentId, position, chunk.length, packed.codec().ordinal(), packed.content())
-                    .update();
+            copy.add(position, chunk.length, packing.pack(chunk));
         }
     }
 

@@ -35,7 +35,7 @@ final class GoodVersions {
     }
 
     /**
-     * A copy counts if its medium is in good condition, it was compared with the same list, and all that it differs in
+     * A copy counts if it wasn't erased, its medium is in good condition, it was compared with the same list, and all that it differs in
      * is known. The card counts while it still holds the roll.
      *
      * @param verdict on the bad copy
@@ -55,6 +55,7 @@ final class GoodVersions {
             boolean comparable = other != null
                     && !copy.id().equals(bad.id())
                     && copy.rendition() == bad.rendition()
+                    && !copy.isErased()
                     && copy.itemCondition() == Condition.GOOD
                     && other.verdict() != Verdict.UNKNOWN
                     && Objects.equals(other.referencePartId(), verdict.referencePartId());

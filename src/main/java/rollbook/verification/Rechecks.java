@@ -137,7 +137,7 @@ public class Rechecks {
                         join (select distinct on (v.copy_id) v.copy_id, v.production_id, v.verdict, v.evidence_part_id
                               from verification_verdict v where v.production_id = :production
                               order by v.copy_id, v.id desc) newest on newest.production_id = plan.production_id
-                        join offload_copy c on c.id = newest.copy_id
+                        join offload_copy c on c.id = newest.copy_id and c.erased_at is null
                         join offload_roll r on r.id = c.roll_id
                         join inventory_item i on i.id = c.item_id
                         join production_place p on p.id = i.place_id
@@ -180,6 +180,7 @@ public class Rechecks {
                                coalesce((select string_agg(oi.code, ', ' order by oi.code) from offload_copy o
                                 join inventory_item oi on oi.id = o.item_id
                                 where o.roll_id = r.id and o.id <> a.copy_id and o.rendition = c.rendition and oi.condition = 'GOOD'
+                                  and o.erased_at is null
                                   and (select v.verdict from verification_verdict v where v.copy_id = o.id
                                        order by v.id desc limit 1) = 'PROVEN'), '') as others_proven
                         from (select distinct on (copy_id) copy_id, roll_id, raised_at from verification_alarm

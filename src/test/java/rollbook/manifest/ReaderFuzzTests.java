@@ -66,6 +66,9 @@ class ReaderFuzzTests {
                         "--reproducer_path=" + folder,
                         "-max_total_time=" + SECONDS,
                         "-timeout=60",
+                        // The heap is limited above. Linux counts what this process took once among what that one
+                        // takes.
+                        "-rss_limit_mb=0",
                         "-max_len=8192",
                         "-artifact_prefix=" + FOUND.toAbsolutePath() + "/" + kind + "-",
                         seeds.toString())

@@ -71,6 +71,21 @@ class DifferencesPageTests {
     }
 
     @Test
+    void aCopyThatWasErasedHoldsNoGoodVersion() throws Exception {
+        send(scene.shuttle.toString(), "s.md5", "# s\n" + frames(1_000, 1_200, 0, 0) + file("A014/A014C002.mxf", 1));
+        send(scene.vault.toString(), "v.md5", "# v\n" + frames(1_000, 1_200, 0, 0) + file("A014/A014C002.mxf", 0));
+        String line = "A014C002.mxf has other bytes on SHUTTLE-1. Good on ";
+        assertThat(scene.see(address("SHUTTLE-1")).select(".lines > li").text())
+                .startsWith(line + "VAULT-1 (Set), the card CARD-A014.");
+
+        jdbc.sql("update offload_copy set erased_at = now() where item_id = ?")
+                .param(scene.vault)
+                .update();
+        assertThat(scene.see(address("SHUTTLE-1")).select(".lines > li").text())
+                .startsWith(line + "the card CARD-A014.");
+    }
+
+    @Test
     void whatIsGoodNowhereIsSaidInPlainWords() throws Exception {
         send(scene.shuttle.toString(), "s.md5", "# s\n" + frames(1_000, 1_200, 0, 0) + file("A014/A014C002.mxf", 1));
         jdbc.sql(

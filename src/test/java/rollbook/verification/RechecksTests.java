@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.inventory.CardState;
@@ -69,6 +70,9 @@ class RechecksTests {
 
     @Autowired
     Documents documents;
+
+    @Autowired
+    JdbcClient jdbc;
 
     @Autowired
     Clearances clearances;
@@ -140,6 +144,23 @@ class RechecksTests {
         assertThat(page.select(".alarms a").eachAttr("href"))
                 .anyMatch(href -> href.matches(".*/rolls/" + roll + "/verdicts/\\d+"));
         upload("bad-too.md5", "# vault, read again\n" + BAD, Subject.COPY, scene.vault);
+        assertThat(page(Role.WRANGLER).select(".alarms").text())
+                .contains("No other copy of this roll is proven whole")
+                .doesNotContain("Restore from");
+    }
+
+    @Test
+    void aCopyThatWasErasedIsNotDueAndRestoresNothing() throws IOException {
+        plan("driveDays", "30", "arrayDays", "30");
+        clearances.clear(scene.wrangler, roll, "CARD-A001");
+        jdbc.sql("update offload_copy set erased_at = now() where item_id = ?")
+                .param(scene.vault)
+                .update();
+        assertThat(page(Role.POST).select("tbody tr").eachText())
+                .singleElement()
+                .asString()
+                .contains("SHUTTLE-1");
+        upload("bad.md5", BAD, Subject.COPY, scene.shuttle);
         assertThat(page(Role.WRANGLER).select(".alarms").text())
                 .contains("No other copy of this roll is proven whole")
                 .doesNotContain("Restore from");
