@@ -54,7 +54,9 @@ class OrderWords {
                 display.text(
                         "forecast.later",
                         advice.toTheEnd().p50() * offer.packSize(),
-                        advice.toTheEnd().p90() * offer.packSize())));
+                        price(offer, advice.toTheEnd().p50()),
+                        advice.toTheEnd().p90() * offer.packSize(),
+                        price(offer, advice.toTheEnd().p90()))));
         facts.add(fact(
                 "forecast.fact.risk",
                 display.text(
@@ -63,6 +65,10 @@ class OrderWords {
                         words.chance(advice.riskWith()),
                         words.chance(advice.level().allowedRisk()))));
         return facts;
+    }
+
+    private static String price(Offer offer, long packs) {
+        return StorageWords.money(packs * offer.packSize() * offer.itemPriceMinorUnits(), offer.currency());
     }
 
     private String whyDate(OrderAdvice advice, OrderAdvice.Order order) {

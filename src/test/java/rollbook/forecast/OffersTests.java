@@ -1,0 +1,102 @@
+package rollbook.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static rollbook.forecast.StorageShow.GB;
+
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import rollbook.burndown.LeadTime;
+import rollbook.burndown.WorkingCalendar;
+import rollbook.ordering.Hire;
+import rollbook.ordering.Offer;
+import rollbook.ordering.SupplierDays;
+import rollbook.testing.Fixtures;
+import rollbook.testing.PortalTest;
+
+@PortalTest
+class OffersTests {
+    @Autowired
+    Fixtures fixtures;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    ForecastInputs inputs;
+
+    private StorageShow show;
+
+    @BeforeEach
+    void makeShow() {
+        show = new StorageShow(fixtures, jdbc);
+    }
+
+    @Test
+    void supplyAndWorkingDaysAreTheProductions() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        jdbc.sql("insert into production_holiday (production_id, date, name) values (?, ?, 'Holiday')")
+                .params(show.production.id, java.sql.Date.valueOf(show.date(2)))
+                .update();
+
+        Offer offer = inputs.gather(show.production.id).offers().get(0);
+        assertThat(offer.itemCapacityBytes()).isEqualTo(8000 * GB);
+        assertThat(offer.packSize()).isEqualTo(2);
+        assertThat(offer.itemPriceMinorUnits()).isEqualTo(18_050);
+        assertThat(offer.supplier().leadTime()).isEqualTo(LeadTime.usually(3, 5));
+        WorkingCalendar calendar = offer.supplier().days().calendar();
+        assertThat(calendar.weekend()).containsExactly(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY);
+        assertThat(calendar.holidays()).containsExactly(show.date(2));
+        assertThat(offer.hire()).isNull();
+    }
+
+    @Test
+    void aSupplierAbroadKeepsTheHolidaysOfItsCountryAndTheSetTakesADayMore() {
+        UUID leg = show.keptLeg("Array");
+        show.supply(leg, 8000, 2, 3, 5, 18_050);
+        jdbc.sql("update forecast_supply set country = 'DE', delivered_to = 'SET' where leg_id = ?")
+                .param(leg)
+                .update();
+
+        SupplierDays days =
+                inputs.gather(show.production.id).offers().get(0).supplier().days();
+        // German Unity Day (Einigungsvertrag, article 2).
+        assertThat(days.calendar().holidays()).contains(LocalDate.of(show.today.getYear(), 10, 3));
+        assertThat(days.deliveryWorkingDays()).isOne();
+    }
+
+    @Test
+    void onlyALegThatComesBackCanBeHired() {
+        for (UUID leg : new UUID[] {show.keptLeg("Array"), show.leg("Shuttle", 5, 100)}) {
+            show.supply(leg, 8000, 2, 3, 5, 18_050);
+            jdbc.sql("update forecast_supply set hire_week_minor_units = 900, hire_minimum_weeks = 2 where leg_id = ?")
+                    .param(leg)
+                    .update();
+        }
+
+        assertThat(inputs.gather(show.production.id).offers())
+                .extracting(Offer::hire)
+                .containsExactly(null, new Hire(900, 2));
+    }
+
+    @Test
+    void untilTheNextOrdersCloseEveryForecastOfADayIsAsOfTheSameMoment() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        List<Offer> offers = inputs.gather(show.production.id).offers();
+        ZoneId zone = ZoneId.of("Europe/Lisbon");
+        Instant four = show.today.atTime(16, 0).atZone(zone).toInstant();
+
+        assertThat(Offers.asOf(four.minusSeconds(1), show.today, zone, offers))
+                .isEqualTo(show.today.atStartOfDay(zone).toInstant());
+        assertThat(Offers.asOf(four, show.today, zone, offers)).isEqualTo(four);
+        assertThat(Offers.asOf(four.plusSeconds(9000), show.today, zone, offers))
+                .isEqualTo(four);
+    }
+}
