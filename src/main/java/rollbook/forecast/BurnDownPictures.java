@@ -78,14 +78,14 @@ class BurnDownPictures {
                             .collect(Collectors.joining("/")));
         }
 
-        /** On the side that today isn't on. */
+        /** On the side that today isn't on; under its line where today's word stands above it. */
         private void capacity() {
             String text = display.text(
                     "forecast.chart.capacity", display.size(leg.outlook().capacityNowBytes()));
             boolean todayIsEarly = chart.todayX() < (chart.plotLeft() + chart.plotRight()) / 2;
             place(
                     todayIsEarly ? chart.plotRight() - 4 : chart.plotLeft() + 4,
-                    chart.capacityY() - 5,
+                    chart.capacityY() + (chart.capacityY() - chart.room().topY() < LINE ? LINE : -5),
                     todayIsEarly ? "end" : "start",
                     "tick",
                     text);

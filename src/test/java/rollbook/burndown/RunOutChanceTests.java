@@ -127,8 +127,10 @@ class RunOutChanceTests {
         assertThat(riskOfOrderingOn(latest + 1, leadTimeDays)).isGreaterThan(0.05);
     }
 
-    // Days that are log-normal with mu 0.05 and sigma 0.22 times their plan, 32 TB of room. Mean and standard deviation of
-    // the bytes by a day follow from the moments of the log-normal; a normal distribution with them is a quick guess that
+    // Days that are log-normal with mu 0.05 and sigma 0.22 times their plan, 32 TB of room. Mean and standard deviation
+    // of
+    // the bytes by a day follow from the moments of the log-normal; a normal distribution with them is a quick guess
+    // that
     // is off by as much as two hundredths (moments and guesses computed by formula, chances by convolution).
     @ParameterizedTest
     @CsvSource({
