@@ -21,6 +21,7 @@ import rollbook.burndown.PoolPaths;
 import rollbook.burndown.Show;
 import rollbook.burndown.Simulation;
 import rollbook.burndown.WorkingCalendar;
+import rollbook.learning.Belief;
 import rollbook.learning.GeneratedShow;
 import rollbook.learning.Habits;
 import rollbook.learning.Learned;
@@ -41,6 +42,11 @@ final class Replay {
 
     /** A flag that goes up again within so many days after a forecast took it down had better stayed. */
     private static final int SOON_DAYS = 7;
+
+    /** Standard deviation, in logs, of days about a level that is known as well as from so many days. */
+    private static final double DAY_BY_DAY = 0.3;
+
+    private static final double CERTAIN = 1e6;
 
     private static final WorkingCalendar WEEKDAYS =
             new WorkingCalendar(Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY), Set.of());
@@ -175,11 +181,15 @@ final class Replay {
                 .sum();
     }
 
-    private OrderAdvice advice(LocalDate evening) {
+    /** @param scale of the plan that the forecast is made from */
+    private OrderAdvice advice(LocalDate evening, Learned learned, double scale) {
         LocalDate today = evening.plusDays(1);
         List<DayToCome> days = show.plannedAfter(evening).stream()
                 .map(day -> new DayToCome(
-                        new DayRef(day.unit(), day.number(), day.date()), day.date(), day.plannedBytes(), 0))
+                        new DayRef(day.unit(), day.number(), day.date()),
+                        day.date(),
+                        Math.round(day.plannedBytes() * scale),
+                        0))
                 .toList();
         LocalDate end = days.stream().map(DayToCome::countedOn).reduce(today, (a, b) -> a.isAfter(b) ? a : b);
         long written = writtenBytes(evening);
@@ -199,7 +209,6 @@ final class Replay {
                 arrivals,
                 List.of(),
                 Math.max(0, written - capacity));
-        Learned learned = Learning.from(show.wrappedBy(evening), Habits.USUAL);
         PoolPaths paths = Simulation.run(
                         new Show(today, days, end), List.of(pool), learned, Share.WHOLE, show.seed(), REPLICATES)
                 .paths()
@@ -209,19 +218,35 @@ final class Replay {
 
     /** Orders what the advice says on its last day, if the flag is up. */
     static long obeyFlags(Replay replay, LocalDate evening) {
-        OrderAdvice advice = replay.advice(evening);
-        boolean wasUp = replay.isFlagUp();
-        replay.flag = FlagRule.after(replay.flag, FlagRule.Sighting.of(advice, evening));
-        replay.countFlags(wasUp, evening);
+        return replay.obey(
+                replay.advice(evening, Learning.from(replay.show.wrappedBy(evening), Habits.USUAL), 1), evening);
+    }
+
+    /** The same by somebody who knows how much the rest of the show brings in all, and only not on which days. */
+    static long obeyFlagsKnowingTheTotal(Replay replay, LocalDate evening) {
+        double planned = replay.show.plannedAfter(evening).stream()
+                .mapToLong(GeneratedShow.Day::plannedBytes)
+                .sum();
+        double toCome = replay.writtenBytes(replay.show.lastDate()) - replay.writtenBytes(evening);
+        double variance = DAY_BY_DAY * DAY_BY_DAY;
+        Belief certain = new Belief(CERTAIN, -variance / 2, CERTAIN, CERTAIN * variance);
+        Learned learned = Learning.from(List.of(), new Habits(certain, Double.POSITIVE_INFINITY, false));
+        return replay.obey(replay.advice(evening, learned, planned == 0 ? 1 : toCome / planned), evening);
+    }
+
+    private long obey(OrderAdvice advice, LocalDate evening) {
+        boolean wasUp = isFlagUp();
+        flag = FlagRule.after(flag, FlagRule.Sighting.of(advice, evening));
+        countFlags(wasUp, evening);
         if (advice.order() == null
                 || advice.order().orderBy().isAfter(advice.waiting().get(0).orderOn())) {
             return 0;
         }
-        if (!replay.isFlagUp()) {
-            replay.dueWithoutFlag++;
+        if (!isFlagUp()) {
+            dueWithoutFlag++;
             return 0;
         }
-        replay.flag = replay.flag.ordered();
+        flag = flag.ordered();
         return advice.order().packs();
     }
 
