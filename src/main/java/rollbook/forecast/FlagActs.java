@@ -98,36 +98,39 @@ public class FlagActs {
      * Somebody sees to it.
      *
      * @param afterAct the last act the person has seen
+     * @return the name of the leg whose pool it is about
      * @throws Refusal if it is closed, or something happened to it meanwhile
      */
     @Transactional
-    public void acknowledge(Membership by, UUID flagId, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.ACKNOWLEDGED, "flag.acknowledged", "", null);
+    public String acknowledge(Membership by, UUID flagId, int afterAct) {
+        return change(by, flagId, afterAct, PoolFlag.Kind.ACKNOWLEDGED, "flag.acknowledged", "", null);
     }
 
     /**
      * Nobody has to see to it until a date.
      *
      * @param afterAct the last act the person has seen
+     * @return the name of the leg whose pool it is about
      * @throws Refusal if it is closed, or something happened to it meanwhile
      */
     @Transactional
-    public void snooze(Membership by, UUID flagId, String reason, LocalDate until, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.SNOOZED, "flag.snoozed", reason, until);
+    public String snooze(Membership by, UUID flagId, String reason, LocalDate until, int afterAct) {
+        return change(by, flagId, afterAct, PoolFlag.Kind.SNOOZED, "flag.snoozed", reason, until);
     }
 
     /**
      * Takes back that it was acknowledged or snoozed.
      *
      * @param afterAct the last act the person has seen
+     * @return the name of the leg whose pool it is about
      * @throws Refusal if it is closed, or something happened to it meanwhile
      */
     @Transactional
-    public void reopen(Membership by, UUID flagId, int afterAct) {
-        change(by, flagId, afterAct, PoolFlag.Kind.REOPENED, "flag.reopened", "", null);
+    public String reopen(Membership by, UUID flagId, int afterAct) {
+        return change(by, flagId, afterAct, PoolFlag.Kind.REOPENED, "flag.reopened", "", null);
     }
 
-    private void change(
+    private String change(
             Membership by,
             UUID flagId,
             int afterAct,
@@ -143,6 +146,7 @@ public class FlagActs {
         }
         add(flag, kind, by, reason, until, null, null);
         trail.add(by.act(action, "leg", legName, until == null ? reason : "until %s: %s".formatted(until, reason)));
+        return legName;
     }
 
     /** Closes the flag of a leg's pool, if it has an open one. */

@@ -42,8 +42,8 @@ class FlagController {
             @PathVariable UUID flagId,
             @RequestParam(defaultValue = "0") int lastAct,
             RedirectAttributes flash) {
-        flags.acknowledge(membership, flagId, lastAct);
-        return back(membership, "forecast.flag.acknowledged", legName(membership, flagId), flash);
+        String legName = flags.acknowledge(membership, flagId, lastAct);
+        return back(membership, "forecast.flag.acknowledged", legName, flash);
     }
 
     @PostMapping("/p/{production}/storage/flags/{flagId}/reopening")
@@ -53,8 +53,8 @@ class FlagController {
             @PathVariable UUID flagId,
             @RequestParam(defaultValue = "0") int lastAct,
             RedirectAttributes flash) {
-        flags.reopen(membership, flagId, lastAct);
-        return back(membership, "forecast.flag.reopened", legName(membership, flagId), flash);
+        String legName = flags.reopen(membership, flagId, lastAct);
+        return back(membership, "forecast.flag.reopened", legName, flash);
     }
 
     @GetMapping("/p/{production}/storage/flags/{flagId}/snooze")
@@ -90,18 +90,14 @@ class FlagController {
             page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
             return page;
         }
-        flags.snooze(membership, flagId, snoozeForm.reason().strip(), snoozeForm.until(), snoozeForm.lastAct());
-        return new ModelAndView(back(membership, "forecast.flag.snoozed", legName(membership, flagId), flash));
+        String legName =
+                flags.snooze(membership, flagId, snoozeForm.reason().strip(), snoozeForm.until(), snoozeForm.lastAct());
+        return new ModelAndView(back(membership, "forecast.flag.snoozed", legName, flash));
     }
 
     private void addFlag(Membership membership, PoolFlag flag, Model model) {
         model.addAttribute("flagId", flag.id());
         model.addAttribute("leg", plan.leg(membership.productionId(), flag.legId()));
-    }
-
-    private String legName(Membership membership, UUID flagId) {
-        UUID legId = flags.get(membership.productionId(), flagId).legId();
-        return plan.leg(membership.productionId(), legId).name();
     }
 
     private static String back(Membership membership, String key, String legName, RedirectAttributes flash) {

@@ -12,11 +12,6 @@ import static rollbook.burndown.Played.only;
 import static rollbook.burndown.Played.pool;
 import static rollbook.burndown.Played.show;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -25,8 +20,6 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Stream;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.apache.commons.statistics.distribution.ContinuousDistribution;
 import org.apache.commons.statistics.distribution.ExponentialDistribution;
@@ -45,6 +38,7 @@ import rollbook.learning.RatioPaths;
 import rollbook.learning.ShotDay;
 import rollbook.learning.Streams;
 import rollbook.quantity.Share;
+import rollbook.testing.CheckValueFile;
 
 /** Chances that were computed by other means than by playing shows. */
 class RunOutChanceTests {
@@ -232,20 +226,8 @@ class RunOutChanceTests {
     }
 
     static Stream<Arguments> lines() {
-        CSVFormat format = CSVFormat.DEFAULT
-                .builder()
-                .setCommentMarker('#')
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .get();
-        try (InputStream file =
-                        Objects.requireNonNull(RunOutChanceTests.class.getResourceAsStream("run-out-chances.csv"));
-                CSVParser lines = format.parse(new InputStreamReader(file, StandardCharsets.UTF_8))) {
-            return lines.getRecords().stream()
-                    .map(line -> Arguments.argumentSet(line.get("days") + " [" + line.get("source") + "]", line));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return CheckValueFile.lines(RunOutChanceTests.class, "run-out-chances.csv").stream()
+                .map(line -> Arguments.argumentSet(line.get("days") + " [" + line.get("source") + "]", line));
     }
 
     private static double[] numbers(String blankSeparated) {

@@ -1,18 +1,11 @@
 package rollbook.learning;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Collectors;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import rollbook.testing.CheckValueFile;
 
 /** One line of {@code check-values.csv}, which explains its columns itself. */
 record CheckValue(
@@ -25,18 +18,9 @@ record CheckValue(
         String source) {
 
     static List<CheckValue> all() {
-        CSVFormat format = CSVFormat.DEFAULT
-                .builder()
-                .setCommentMarker('#')
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .get();
-        try (InputStream file = Objects.requireNonNull(CheckValue.class.getResourceAsStream("check-values.csv"));
-                CSVParser lines = format.parse(new InputStreamReader(file, StandardCharsets.UTF_8))) {
-            return lines.stream().map(CheckValue::of).toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return CheckValueFile.lines(CheckValue.class, "check-values.csv").stream()
+                .map(CheckValue::of)
+                .toList();
     }
 
     private static CheckValue of(CSVRecord line) {

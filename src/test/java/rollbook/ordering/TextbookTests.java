@@ -3,22 +3,16 @@ package rollbook.ordering;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import rollbook.testing.CheckValueFile;
 
 class TextbookTests {
     @ParameterizedTest(name = "{argumentSetName}")
@@ -156,17 +150,6 @@ class TextbookTests {
     }
 
     private static Stream<CSVRecord> records() {
-        CSVFormat format = CSVFormat.DEFAULT
-                .builder()
-                .setCommentMarker('#')
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .get();
-        try (InputStream file = Objects.requireNonNull(TextbookTests.class.getResourceAsStream("check-values.csv"));
-                CSVParser lines = format.parse(new InputStreamReader(file, StandardCharsets.UTF_8))) {
-            return lines.getRecords().stream();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return CheckValueFile.lines(TextbookTests.class, "check-values.csv").stream();
     }
 }
