@@ -26,11 +26,6 @@ public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
         return isWorkingDay(date) ? date : step(date, 1);
     }
 
-    /** The last working day before the date. */
-    public LocalDate lastBefore(LocalDate date) {
-        return step(date, -1);
-    }
-
     /** So many working days after the date; the date itself for none. */
     public LocalDate plus(LocalDate date, int workingDays) {
         LocalDate result = date;
