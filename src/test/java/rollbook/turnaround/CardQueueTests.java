@@ -78,7 +78,7 @@ class CardQueueTests {
         double stayed = days.mean(station.stayMillis());
         double held = result.parts().stream()
                 .filter(use -> use.part().kind() == Part.Kind.READER)
-                .mapToDouble(use -> days.mean(use.busyMillis()))
+                .mapToDouble(PartUse::utilisation)
                 .sum();
         double throughput = result.offloads() / minutes;
         double wait = closed.waitOfACard();

@@ -18,7 +18,10 @@ import org.junit.jupiter.api.Test;
  */
 class HandSimulationTests {
     private static final double AT_ONCE = 0.000_001;
-    private static final double[] INTERVALS = {.0589, .4799, .6139, .9341};
+    /** The take that finds no card: any number will do. */
+    private static final double NEVER = 0.5;
+
+    private static final double[] INTERVALS = {.0589, .4799, .6139, .9341, NEVER};
     private static final double[] SITTINGS = {.6733, .9486, .5933, .1782, .3473};
     private static final double END = 92.82;
     private static final double PRINTED = 0.01;
