@@ -1,6 +1,7 @@
 package rollbook.turnaround;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static rollbook.turnaround.Compared.assertAllAgree;
 
 import java.util.ArrayList;
@@ -73,38 +74,42 @@ class CardQueueTests {
         QueueingDays days = months.days();
         DayResult result = months.result();
         double minutes = days.minutes();
-        StationDay station = result.stations().get(0);
-        double queued = days.mean(station.queuedMillis());
-        double stayed = days.mean(station.stayMillis());
+        double throughput = days.cardsAMinute(result);
+        double wait = closed.waitOfACard();
+        double turnaround = closed.turnaround();
+        IntToDoubleFunction busy = n -> Math.min(n, closed.readers());
         double held = result.parts().stream()
                 .filter(use -> use.part().kind() == Part.Kind.READER)
                 .mapToDouble(PartUse::utilisation)
                 .sum();
-        double throughput = result.offloads() / minutes;
-        double wait = closed.waitOfACard();
-        double turnaround = closed.turnaround();
-        IntToDoubleFunction busy = n -> Math.min(n, closed.readers());
         List<Compared> figures = new ArrayList<>(List.of(
                 new Compared("cards a minute", closed.throughput(), throughput, deviation(closed, minutes, n -> 0, 1)),
                 new Compared(
                         "idle cameras",
                         closed.idleCameras(),
-                        days.mean(result.waitingMillis()),
+                        days.idleCameras(result),
                         deviation(closed, minutes, closed::idleCameras, 0)),
-                new Compared("cards at the readers", closed.atReaders(), stayed, deviation(closed, minutes, n -> n, 0)),
+                new Compared(
+                        "cards at the readers",
+                        closed.atReaders(),
+                        days.cardsThere(result),
+                        deviation(closed, minutes, n -> n, 0)),
                 new Compared("readers held", closed.chain().mean(busy), held, deviation(closed, minutes, busy, 0)),
                 new Compared(
                         "turnaround",
                         turnaround,
-                        stayed / throughput,
+                        days.cardsThere(result) / throughput,
                         deviation(closed, minutes, n -> n, -turnaround) / closed.throughput())));
         if (closed.cards() > closed.readers()) {
             figures.add(new Compared(
-                    "cards waiting", closed.waiting(), queued, deviation(closed, minutes, closed::waiting, 0)));
+                    "cards waiting",
+                    closed.waiting(),
+                    days.cardsWaiting(result),
+                    deviation(closed, minutes, closed::waiting, 0)));
             figures.add(new Compared(
                     "wait of a card",
                     wait,
-                    queued / throughput,
+                    days.cardsWaiting(result) / throughput,
                     deviation(closed, minutes, closed::waiting, -wait) / closed.throughput()));
         }
         return figures;
@@ -114,31 +119,48 @@ class CardQueueTests {
         return Math.sqrt(queue.chain().varianceRate(perMinute, n -> perCard) / minutes);
     }
 
+    /** It scatters as the chain says, or four of its standard deviations would mean little. */
+    @Test
+    void independentDaysScatterAsTheChainSays() {
+        CardQueue queue = new CardQueue(5, 2, 1, 45, 20);
+        QueueingDays days = QueueingDays.of(queue, 20_000, Spread.EXPONENTIAL, Spread.EXPONENTIAL);
+        int count = 200;
+
+        List<Compared> figures = new Figures()
+                .add("cards a minute", queue.throughput(), days::cardsAMinute)
+                .add("cards at the readers", queue.atReaders(), days::cardsThere)
+                .add("idle cameras", queue.idleCameras(), days::idleCameras)
+                .over(count, i -> days.summary(6, i));
+
+        double[] expected = {
+            deviation(queue, days.minutes(), n -> 0, 1),
+            deviation(queue, days.minutes(), n -> n, 0),
+            deviation(queue, days.minutes(), queue::idleCameras, 0)
+        };
+        for (int i = 0; i < expected.length; i++) {
+            double ofADay = figures.get(i).deviation() * Math.sqrt(count);
+            // four standard deviations of a standard deviation of 200 normal values
+            assertThat(ofADay / expected[i]).isCloseTo(1, within(4 / Math.sqrt(2.0 * count)));
+        }
+    }
+
     /** A stop of a machine is a card that comes to the readers. */
     @Test
     void bothMeaningsOfAProbabilityOfWaitingAgree() {
         CardQueue queue = new CardQueue(5, 5, 1, 70, 10);
         QueueingDays days = QueueingDays.of(queue, 1_000 / queue.throughput(), Spread.EXPONENTIAL, Spread.EXPONENTIAL);
-        double[] busy = new double[DAYS];
-        double[] waited = new double[DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = days.run(2, i);
-            busy[i] = days.mean(day.activities().stream()
-                    .filter(bar -> bar.of() == Activity.Lane.READER)
-                    .mapToLong(bar -> bar.toMillis() - bar.fromMillis())
-                    .sum());
-            waited[i] = (double) queuedBars(day) / day.offloads();
-        }
 
-        assertAllAgree(List.of(
-                Compared.ofDays("part of the time", queue.timeAllReadersAreBusy(), busy),
-                Compared.ofDays("part of the cards", queue.cardsThatWait(), waited)));
+        assertAllAgree(new Figures()
+                .add(
+                        "part of the time",
+                        queue.timeAllReadersAreBusy(),
+                        day -> days.bars(day, CardQueueTests::isReaderHeld))
+                .add("part of the cards", queue.cardsThatWait(), QueueingDays::cardsThatWaited)
+                .over(DAYS, i -> days.run(2, i)));
     }
 
-    private static long queuedBars(DayResult day) {
-        return day.activities().stream()
-                .filter(bar -> bar.kind() == Activity.Kind.QUEUED)
-                .count();
+    private static boolean isReaderHeld(Activity bar) {
+        return bar.of() == Activity.Lane.READER;
     }
 
     /** Without spares only the mean of the filling time counts (product form, from memory). */
@@ -162,33 +184,30 @@ class CardQueueTests {
 
         DayResult day = days.summary(3, 0);
 
-        assertThat(day.offloads() / days.minutes() * 60).isBetween(2.456 * 0.97, 2.456 * 1.03);
-        assertThat(days.mean(day.waitingMillis()))
-                .isBetween(0.158 * 0.97, 0.158 * 1.03)
-                .isLessThan(queue.idleCameras());
+        assertThat(60 * days.cardsAMinute(day)).isBetween(2.456 * 0.97, 2.456 * 1.03);
+        assertThat(days.idleCameras(day)).isBetween(0.158 * 0.97, 0.158 * 1.03).isLessThan(queue.idleCameras());
     }
 
     @Test
     void oneCameraWithFixedFillingTimesAgrees() {
         for (int cards = 1; cards <= 4; cards++) {
             CardQueue queue = new CardQueue(cards, 1, 1, 30, 25);
-            double full = chanceThatNoBlankIsLeft(queue);
-            double throughput = 1 / (queue.fill() + full * queue.service());
 
-            assertAllAgree(ofDays(queue, throughput, Spread.NONE));
+            assertAllAgree(ofDays(queue, throughputWithFixedFilling(queue), Spread.NONE));
         }
     }
 
     /**
-     * Of the cards just pulled, the part after which all cards are at the reader: then the camera stands for a service time.
-     * While the next card is filled the reader finishes a Poisson number of cards, or all. Worked by hand.
+     * Of one camera. Between two pulls a card is filled, and after a pull that leaves no blank card the camera first stands
+     * for a service time. While a card is filled the reader finishes a Poisson number of cards, or all that are there. The
+     * number there after a pull is a chain, whose chances are found by going on until they stand still. Worked by hand.
      */
-    private static double chanceThatNoBlankIsLeft(CardQueue queue) {
+    static double throughputWithFixedFilling(CardQueue queue) {
         int cards = queue.cards();
         double mean = queue.fill() / queue.service();
         double[] chances = new double[cards + 1];
         chances[cards] = 1;
-        for (int times = 0; times < 10_000; times++) {
+        for (int times = 0; times < 1_000; times++) {
             double[] next = new double[cards + 1];
             for (int after = 1; after <= cards; after++) {
                 int before = Math.min(after, cards - 1);
@@ -203,20 +222,14 @@ class CardQueueTests {
             }
             chances = next;
         }
-        return chances[cards];
+        return 1 / (queue.fill() + chances[cards] * queue.service());
     }
 
-    private static List<Compared> ofDays(CardQueue queue, double throughput, Spread filling) {
+    static List<Compared> ofDays(CardQueue queue, double throughput, Spread filling) {
         QueueingDays days = QueueingDays.of(queue, OFFLOADS / throughput / DAYS, filling, Spread.EXPONENTIAL);
-        double[] offloads = new double[DAYS];
-        double[] idle = new double[DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = days.summary(4, i);
-            offloads[i] = day.offloads() / days.minutes();
-            idle[i] = days.mean(day.waitingMillis());
-        }
-        return List.of(
-                Compared.ofDays("cards a minute", throughput, offloads),
-                Compared.ofDays("idle cameras", queue.cameras() - throughput * queue.fill(), idle));
+        return new Figures()
+                .add("cards a minute", throughput, days::cardsAMinute)
+                .add("idle cameras", queue.cameras() - throughput * queue.fill(), days::idleCameras)
+                .over(DAYS, i -> days.summary(4, i));
     }
 }

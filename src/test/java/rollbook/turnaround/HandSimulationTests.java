@@ -39,8 +39,8 @@ class HandSimulationTests {
         assertPrinted(result, Activity.Kind.RECORDING, Activity::toMillis, 0, 42.48, 53.49, 60.81, 61.83);
         assertPrinted(result, Activity.Kind.HANDLING, Activity::toMillis, 13.37, 57.22, 70.19, 81.08, 92.82);
         assertPrinted(result, Activity.Kind.QUEUED, bar -> bar.toMillis() - bar.fromMillis(), 3.73, 9.38, 19.25);
-        assertThat(day.mean(station.queuedMillis())).isCloseTo(0.349, within(PRINTED));
-        assertThat(day.mean(station.stayMillis() - station.queuedMillis())).isCloseTo(0.686, within(PRINTED));
+        assertThat(day.cardsWaiting(result)).isCloseTo(0.349, within(PRINTED));
+        assertThat(day.cardsThere(result) - day.cardsWaiting(result)).isCloseTo(0.686, within(PRINTED));
         assertThat(station.queuedMillis() / QueueingDays.MILLIS_PER_MINUTE / station.offloads())
                 .isCloseTo(6.47, within(PRINTED));
     }

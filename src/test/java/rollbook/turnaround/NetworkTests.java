@@ -12,11 +12,11 @@ import rollbook.turnaround.Network.Stop;
 
 /**
  * Several stops for a card beside mean value analysis, no more cards than cameras. Cameras, and all ways and waits in
- * which nobody is in another’s way, are delays. A destination whose offloads share its time is a stop of which only the
- * mean matters, and even that a longer take makes more work at each destination doesn’t: stops that are shared and delays
- * keep the product form for customers of any kinds (Baskett, Chandy, Muntz, Palacios 1975; from memory). Readers with one
- * queue keep it when they are held for exponential times. Several visits count as one that takes as long as all.
- * Sources of the published cases: {@code queueing-values.csv}.
+ * which nobody is in another’s way, are delays. A destination whose offloads share its time is a stop. Of both only the
+ * mean time counts, even if a longer take makes more work at every stop of its card, for they keep the product form with
+ * customers of different kinds (Baskett, Chandy, Muntz, Palacios 1975; from memory). Readers with one queue keep it when they
+ * are held for exponential times. Several visits count as one that takes as long as all. Sources of the published cases:
+ * {@code queueing-values.csv}.
  */
 class NetworkTests {
     private static final int ROUNDS = 5_000;
@@ -116,20 +116,12 @@ class NetworkTests {
                 Spread.EXPONENTIAL);
         QueueingDays days = new QueueingDays(
                 ROUNDS / chain.birthRate(), cards, cards, QueueingDays.delay(take, Spread.NONE), Runner.NONE, station);
-        double[] offloads = new double[DAYS];
-        double[] there = new double[DAYS];
-        double[] waiting = new double[DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = days.summary(9, i);
-            offloads[i] = day.offloads() / days.minutes();
-            there[i] = days.mean(day.stations().get(0).stayMillis());
-            waiting[i] = days.mean(day.stations().get(0).queuedMillis());
-        }
 
-        assertAllAgree(List.of(
-                Compared.ofDays("cards a minute", chain.birthRate(), offloads),
-                Compared.ofDays("there", chain.mean(n -> n), there),
-                Compared.ofDays("waiting", chain.mean(n -> Math.max(0, n - readers)), waiting)));
+        assertAllAgree(new Figures()
+                .add("cards a minute", chain.birthRate(), days::cardsAMinute)
+                .add("cards there", chain.mean(n -> n), days::cardsThere)
+                .add("cards waiting", chain.mean(n -> Math.max(0, n - readers)), days::cardsWaiting)
+                .over(DAYS, i -> days.summary(9, i)));
     }
 
     private static List<Destination> drives(double[] minutes, DriveOf drive) {
@@ -155,26 +147,14 @@ class NetworkTests {
 
     /** @param bars of each stop, those of the cards that are there */
     private static void assertAgree(
-            Network network, int cards, List<Predicate<Activity>> bars, DoubleFunction<QueueingDays> days) {
+            Network network, int cards, List<Predicate<Activity>> bars, DoubleFunction<QueueingDays> shift) {
         Network.Means means = network.exact(cards);
-        QueueingDays shift = days.apply(ROUNDS / means.throughput());
-        double[] offloads = new double[DAYS];
-        double[][] there = new double[bars.size()][DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = shift.run(8, i);
-            offloads[i] = day.offloads() / shift.minutes();
-            for (int k = 0; k < bars.size(); k++) {
-                there[k][i] = shift.mean(day.activities().stream()
-                        .filter(bars.get(k))
-                        .mapToLong(bar -> bar.toMillis() - bar.fromMillis())
-                        .sum());
-            }
-        }
-        List<Compared> figures = new ArrayList<>();
-        figures.add(Compared.ofDays("cards a minute", means.throughput(), offloads));
+        QueueingDays days = shift.apply(ROUNDS / means.throughput());
+        Figures figures = new Figures().add("cards a minute", means.throughput(), days::cardsAMinute);
         for (int k = 0; k < bars.size(); k++) {
-            figures.add(Compared.ofDays("at stop " + k, means.customers()[k], there[k]));
+            Predicate<Activity> there = bars.get(k);
+            figures.add("cards at stop " + k, means.customers()[k], day -> days.bars(day, there));
         }
-        assertAllAgree(figures);
+        assertAllAgree(figures.over(DAYS, i -> days.run(8, i)));
     }
 }

@@ -18,41 +18,35 @@ class OpenQueueTests {
     private static final int DAYS = 20;
     private static final int ENOUGH_CARDS = 500;
 
-    /** Erlang C. The standard deviation is that of the chain over the length of the run. */
+    /** The standard deviation is that of the chain over the length of the run. */
     @ParameterizedTest(name = "{0} erlang at {1} servers")
     @CsvSource({"0.6666667, 1", "0.8, 1", "1.5, 2", "1.6, 2", "2.4, 3", "6, 10", "8, 10"})
-    void exponentialServiceTimesAgree(double erlang, int servers) {
+    void exponentialServiceTimesAgreeWithErlang(double erlang, int servers) {
+        assertAllAgree(compared(erlang, servers));
+    }
+
+    static List<Compared> compared(double erlang, int servers) {
         OpenQueue queue = new OpenQueue(erlang / 20, 1 / 20.0, servers);
-        double minutes = ARRIVALS / queue.arrivals();
-        QueueingDays days = days(queue, minutes, Spread.EXPONENTIAL);
-
+        QueueingDays days = days(queue, ARRIVALS / queue.arrivals(), Spread.EXPONENTIAL);
         DayResult day = days.summary(5, servers);
-
+        double minutes = days.minutes();
         double waiting = queue.waiting();
         double wait = waiting / queue.arrivals();
         IntToDoubleFunction inQueue = n -> Math.max(0, n - servers);
         assertThat(day.waitingMillis()).isZero();
-        assertAllAgree(List.of(
+        return List.of(
                 new Compared(
-                        "arrivals a minute",
+                        "cards a minute",
                         queue.arrivals(),
-                        day.offloads() / minutes,
+                        days.cardsAMinute(day),
                         deviation(queue, minutes, n -> 0, 1)),
-                new Compared(
-                        "there",
-                        waiting + erlang,
-                        days.mean(day.stations().get(0).stayMillis()),
-                        deviation(queue, minutes, n -> n, 0)),
-                new Compared(
-                        "waiting",
-                        waiting,
-                        days.mean(day.stations().get(0).queuedMillis()),
-                        deviation(queue, minutes, inQueue, 0)),
+                new Compared("there", waiting + erlang, days.cardsThere(day), deviation(queue, minutes, n -> n, 0)),
+                new Compared("waiting", waiting, days.cardsWaiting(day), deviation(queue, minutes, inQueue, 0)),
                 new Compared(
                         "wait of a card",
                         wait,
-                        day.stations().get(0).queuedMillis() / QueueingDays.MILLIS_PER_MINUTE / day.offloads(),
-                        deviation(queue, minutes, inQueue, -wait) / queue.arrivals())));
+                        days.cardsWaiting(day) / days.cardsAMinute(day),
+                        deviation(queue, minutes, inQueue, -wait) / queue.arrivals()));
     }
 
     private static double deviation(OpenQueue queue, double minutes, IntToDoubleFunction perMinute, double perCard) {
@@ -63,46 +57,35 @@ class OpenQueueTests {
     void asManyCardsWaitAsErlangsFormulaSays() {
         OpenQueue queue = new OpenQueue(1.5 / 20, 1 / 20.0, 2);
         QueueingDays days = days(queue, 1_000 / queue.arrivals(), Spread.EXPONENTIAL);
-        double[] waited = new double[DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = days.run(6, i);
-            long queued = day.activities().stream()
-                    .filter(bar -> bar.kind() == Activity.Kind.QUEUED)
-                    .count();
-            waited[i] = (double) queued / day.offloads();
-        }
 
-        assertAllAgree(List.of(Compared.ofDays("part of the cards", queue.chanceToWait(), waited)));
+        assertAllAgree(new Figures()
+                .add("part of the cards", queue.chanceToWait(), QueueingDays::cardsThatWaited)
+                .over(DAYS, i -> days.run(6, i)));
     }
 
     @Test
     void fixedServiceTimesAgree() {
-        assertOneServerAgrees(new OpenQueue(0.04, 0.06, 1), Spread.NONE, 0);
-        assertOneServerAgrees(new OpenQueue(0.04, 0.05, 1), Spread.NONE, 0);
+        assertAllAgree(oneServer(new OpenQueue(0.04, 0.06, 1), Spread.NONE, 0));
+        assertAllAgree(oneServer(new OpenQueue(0.04, 0.05, 1), Spread.NONE, 0));
     }
 
     @Test
     void serviceTimesOfAnySpreadAgree() {
-        assertOneServerAgrees(new OpenQueue(0.035, 0.05, 1), new Spread.LogNormal(0.6), 0.6);
-        assertOneServerAgrees(new OpenQueue(0.035, 0.05, 1), new Spread.Uniform(1), 1 / Math.sqrt(3));
+        assertAllAgree(oneServer(new OpenQueue(0.035, 0.05, 1), new Spread.LogNormal(0.6), 0.6));
+        assertAllAgree(oneServer(new OpenQueue(0.035, 0.05, 1), new Spread.Uniform(1), 1 / Math.sqrt(3)));
     }
 
     /** @param variation standard deviation of the service times as a part of their mean */
-    private static void assertOneServerAgrees(OpenQueue queue, Spread service, double variation) {
+    static List<Compared> oneServer(OpenQueue queue, Spread service, double variation) {
         QueueingDays days = days(queue, ARRIVALS / queue.arrivals() / DAYS, service);
-        double[] waiting = new double[DAYS];
-        double[] wait = new double[DAYS];
-        for (int i = 0; i < DAYS; i++) {
-            DayResult day = days.summary(7, i);
-            assertThat(day.waitingMillis()).isZero();
-            waiting[i] = days.mean(day.stations().get(0).queuedMillis());
-            wait[i] = day.stations().get(0).queuedMillis() / QueueingDays.MILLIS_PER_MINUTE / day.offloads();
-        }
         double expected = queue.waitingWithDeviation(variation / queue.services());
-
-        assertAllAgree(List.of(
-                Compared.ofDays("waiting", expected, waiting),
-                Compared.ofDays("wait of a card", expected / queue.arrivals(), wait)));
+        return new Figures()
+                .add("waiting", expected, days::cardsWaiting)
+                .add(
+                        "wait of a card",
+                        expected / queue.arrivals(),
+                        day -> days.cardsWaiting(day) / days.cardsAMinute(day))
+                .over(DAYS, i -> days.summary(7, i));
     }
 
     private static QueueingDays days(OpenQueue queue, double minutes, Spread service) {

@@ -1,6 +1,7 @@
 package rollbook.turnaround;
 
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import rollbook.quantity.DataRate;
 
@@ -106,5 +107,37 @@ record QueueingDays(double minutes, int cards, int cameras, Delay take, Runner r
     /** Mean over the shift of what has been added up in milliseconds. */
     double mean(long millis) {
         return millis / MILLIS_PER_MINUTE / minutes;
+    }
+
+    double cardsAMinute(DayResult day) {
+        return day.offloads() / minutes;
+    }
+
+    double idleCameras(DayResult day) {
+        return mean(day.waitingMillis());
+    }
+
+    double cardsThere(DayResult day) {
+        return mean(day.stations().get(0).stayMillis());
+    }
+
+    double cardsWaiting(DayResult day) {
+        return mean(day.stations().get(0).queuedMillis());
+    }
+
+    /** Mean number of such bars at a time. */
+    double bars(DayResult day, Predicate<Activity> which) {
+        return mean(day.activities().stream()
+                .filter(which)
+                .mapToLong(bar -> bar.toMillis() - bar.fromMillis())
+                .sum());
+    }
+
+    /** Of the cards, the part that didn’t find a free reader. */
+    static double cardsThatWaited(DayResult day) {
+        return (double) day.activities().stream()
+                        .filter(bar -> bar.kind() == Activity.Kind.QUEUED)
+                        .count()
+                / day.offloads();
     }
 }
