@@ -28,13 +28,13 @@ class NetworkTests {
     /** A reader for each card, so that only destinations make others wait. */
     @Test
     void destinationsWrittenOneAfterAnotherAgree() {
-        assertWrittenAgrees(20, 40, 20, 30, 10);
-        assertWrittenAgrees(3, 150, 6.05, 21, 13.5);
-        assertWrittenAgrees(1, 10, 5, 10);
-        assertWrittenAgrees(2, 10, 5, 10);
+        assertAllAgree(written(20, 40, 20, 30, 10));
+        assertAllAgree(written(3, 150, 6.05, 21, 13.5));
+        assertAllAgree(written(1, 10, 5, 10));
+        assertAllAgree(written(2, 10, 5, 10));
     }
 
-    private static void assertWrittenAgrees(int cards, double take, double... minutes) {
+    static List<Compared> written(int cards, double take, double... minutes) {
         List<Destination> drives = drives(minutes, (name, time) -> QueueingDays.written(name, take, time));
         List<Stop> stops = new ArrayList<>();
         List<Predicate<Activity>> bars = new ArrayList<>();
@@ -42,7 +42,7 @@ class NetworkTests {
         Station station =
                 QueueingDays.station(cards, QueueingDays.AT_ONCE, Delay.NONE, drives, ReadBack.NEVER, Delay.NONE, ANY);
 
-        assertAgree(
+        return compared(
                 new Network(take, stops),
                 cards,
                 bars,
@@ -53,8 +53,8 @@ class NetworkTests {
     /** Readers are free again after the handling, as copying takes no time here. */
     @Test
     void destinationsReadBackOneAfterAnotherAgree() {
-        assertReadBackAgrees(6, 1, 20, Runner.NONE, 0.1, 0, 80, 80, 60);
-        assertReadBackAgrees(3, 2, 30, Runner.NONE, 60, 0, 18, 24);
+        assertAllAgree(readBack(6, 1, 20, Runner.NONE, 0.1, 0, 80, 80, 60));
+        assertAllAgree(readBack(3, 2, 30, Runner.NONE, 60, 0, 18, 24));
     }
 
     @Test
@@ -62,10 +62,10 @@ class NetworkTests {
         Runner runner = new Runner(
                 QueueingDays.delay(10, new Spread.Uniform(1)), 1, 0, QueueingDays.delay(5, new Spread.LogNormal(1)));
 
-        assertReadBackAgrees(5, 2, 20, runner, 40, 15, 25, 15);
+        assertAllAgree(readBack(5, 2, 20, runner, 40, 15, 25, 15));
     }
 
-    private static void assertReadBackAgrees(
+    static List<Compared> readBack(
             int cards, int readers, double handling, Runner runner, double take, double clearing, double... minutes) {
         List<Destination> drives = drives(minutes, (name, time) -> QueueingDays.readBack(name, take, time));
         List<Stop> stops = new ArrayList<>(List.of(new Stop(1, handling, readers)));
@@ -84,7 +84,7 @@ class NetworkTests {
                 + clearing
                 + (runner.walk().meanMillis() + runner.back().meanMillis()) / QueueingDays.MILLIS_PER_MINUTE;
 
-        assertAgree(
+        return compared(
                 new Network(delay, stops),
                 cards,
                 bars,
@@ -146,7 +146,7 @@ class NetworkTests {
     }
 
     /** @param bars of each stop, those of the cards that are there */
-    private static void assertAgree(
+    private static List<Compared> compared(
             Network network, int cards, List<Predicate<Activity>> bars, DoubleFunction<QueueingDays> shift) {
         Network.Means means = network.exact(cards);
         QueueingDays days = shift.apply(ROUNDS / means.throughput());
@@ -155,6 +155,6 @@ class NetworkTests {
             Predicate<Activity> there = bars.get(k);
             figures.add("cards at stop " + k, means.customers()[k], day -> days.bars(day, there));
         }
-        assertAllAgree(figures.over(DAYS, i -> days.run(8, i)));
+        return figures.over(DAYS, i -> days.run(8, i));
     }
 }
