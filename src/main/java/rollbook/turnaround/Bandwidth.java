@@ -75,9 +75,8 @@ final class Bandwidth {
         return changed;
     }
 
-    /** Shares anew. @return when the first flow will be done, or the largest number if there is none */
+    /** Shares anew, at the instant of a change. @return when the first flow will be done, or the largest number if there is none */
     long share(long now) {
-        advance(now);
         changed = false;
         fill();
         long first = Long.MAX_VALUE;
