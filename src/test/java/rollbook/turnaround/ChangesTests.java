@@ -160,24 +160,24 @@ class ChangesTests {
                 .isEqualTo(new Reader("FAST +", List.of(new Way("CARD", "ADAPTER +", TestDay.megabytes(300)))));
     }
 
-    /** On the same luck, however much chance there is in the day. */
+    /** On the same luck, however much chance there is in the day. The seed is the repetition. */
     @RepeatedTest(15)
     void aChangeThatDoesNothingDiffersByExactlyNothing(RepetitionInfo repetition) {
         long seed = repetition.getCurrentRepetition();
-        DayPlan plan = RandomDay.of(seed);
-        DayPlan ample = plan.withCards(List.of(plan.cards().get(0).withCards(200)));
+        DayPlan drawn = RandomDay.of(seed);
+        DayPlan plan = drawn.withCards(
+                drawn.cards().stream().map(stock -> stock.withCards(1_000)).toList());
         Station station = plan.stations().get(0);
-        Reader reader = station.readers().get(0);
+        Reader idle = new Reader("IDLE", List.of());
         Destination drive = station.destinations().get(0);
-        List<Change> idle = new ArrayList<>(List.of(
-                new Change.MoreCards("CARD", 5),
-                new Change.OtherWay(reader.name(), reader.ways().get(0)),
+        List<Change> changes = new ArrayList<>(List.of(
+                new Change.MoreCards(plan.cards().get(0).cardType(), 5),
+                new Change.OneMoreReader(station.name(), idle),
                 new Change.OtherSpeed(drive.name(), drive.write(), drive.read()),
-                new Change.EncodingOff(drive.name()),
                 new Change.OtherWriting(station.name(), station.writing()),
                 new Change.OtherReadBack(station.name(), station.readBack())));
-        for (Change change : idle) {
-            Difference difference = Changes.of(ample, List.of(new Proposal(change, 0, 0)), 1, seed, 10)
+        for (Change change : changes) {
+            Difference difference = Changes.of(plan, List.of(new Proposal(change, 0, 0)), 1, seed, 10)
                     .effects()
                     .get(0)
                     .difference();
