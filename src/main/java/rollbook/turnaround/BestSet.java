@@ -21,7 +21,7 @@ public record BestSet(List<Proposal> proposals, long costMinorUnits, Difference 
     public static final int MOST_PROPOSALS = 10;
 
     /** Days played in each round, of all sets together. */
-    private static final int DAYS_A_ROUND = 512;
+    private static final int DAYS_A_ROUND = 256;
 
     private static final int KEEP_ONE_OF = 4;
 
