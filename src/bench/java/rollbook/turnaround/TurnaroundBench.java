@@ -2,12 +2,10 @@ package rollbook.turnaround;
 
 import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
-import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import rollbook.bench.Figures;
 import rollbook.quantity.DataRate;
@@ -25,7 +23,6 @@ final class TurnaroundBench {
     private static final int WARM_UP = 6_000;
     private static final double MOST_MILLISECONDS = 1;
     private static final double MOST_SECONDS = 3;
-    private static final double NORMAL_975 = 1.959964;
 
     private final DayPlan plan = plan();
 
@@ -108,18 +105,14 @@ final class TurnaroundBench {
     private void replications() throws InterruptedException, ExecutionException {
         double[] seconds = new double[5];
         double[] processor = new double[seconds.length];
-        DayResult[] days = new DayResult[REPLICATIONS];
         ForkJoinPool twoThreads = new ForkJoinPool(2);
+        Replications played = null;
         for (int round = 0; round < seconds.length; round++) {
             long processorStart = processNanos();
             long start = System.nanoTime();
-            twoThreads
-                    .submit(() -> IntStream.range(0, REPLICATIONS)
-                            .parallel()
-                            .forEach(i -> days[i] = Simulation.summary(plan, Draws.of(SEED, i))))
+            played = twoThreads
+                    .submit(() -> Replications.of(plan, SEED, REPLICATIONS))
                     .get();
-            interval(days, DayResult::waitingMillis);
-            interval(days, DayResult::lastProvenMillis);
             seconds[round] = Figures.seconds(start);
             processor[round] = (processNanos() - processorStart) / 1e9;
         }
@@ -127,26 +120,12 @@ final class TurnaroundBench {
         String what = "turnaround: 10,000 replications on two threads";
         Figures.atMost(what, Figures.median(seconds), "s", MOST_SECONDS, "");
         Figures.print(what + ", processor time with garbage", Figures.median(processor), "s");
-        print("waiting", interval(days, DayResult::waitingMillis));
-        print("overtime", interval(days, DayResult::overtimeMillis));
+        Figures.print(what + ", mean overtime", played.overtimeMinutes().mean(), "min");
+        Figures.print(what + ", a camera waits, at most", 100 * played.someCameraWaits().high(), "%");
     }
 
     private static long processNanos() {
         return ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class).getProcessCpuTime();
-    }
-
-    /** Mean and half of the 95 % interval. */
-    private static double[] interval(DayResult[] days, ToDoubleFunction<DayResult> figure) {
-        double mean = Arrays.stream(days).mapToDouble(figure).average().orElseThrow();
-        double squares = Arrays.stream(days)
-                .mapToDouble(day -> Math.pow(figure.applyAsDouble(day) - mean, 2))
-                .sum();
-        return new double[] {mean, NORMAL_975 * Math.sqrt(squares / (days.length - 1) / days.length)};
-    }
-
-    private static void print(String name, double[] interval) {
-        Figures.print("turnaround: mean " + name, interval[0] / MINUTE, "min");
-        Figures.print("turnaround: mean " + name + ", half of the 95 % interval", interval[1] / MINUTE, "min");
     }
 
     private static DayPlan plan() {
