@@ -120,8 +120,15 @@ final class TurnaroundBench {
         String what = "turnaround: 10,000 replications on two threads";
         Figures.atMost(what, Figures.median(seconds), "s", MOST_SECONDS, "");
         Figures.print(what + ", processor time with garbage", Figures.median(processor), "s");
-        Figures.print(what + ", mean overtime", played.overtimeMinutes().mean(), "min");
-        Figures.print(what + ", a camera waits, at most", 100 * played.someCameraWaits().high(), "%");
+        interval(what + ", mean overtime", played.overtimeMinutes().mean(), 1, "min");
+        interval(what + ", mean waiting", played.waitingMinutes().mean(), 1, "min");
+        interval(what + ", a camera waits", played.someCameraWaits(), 100, "%");
+    }
+
+    private static void interval(String what, Estimate estimate, double factor, String unit) {
+        Figures.print(what, factor * estimate.value(), unit);
+        Figures.print(what + ", 95 % from", factor * estimate.low(), unit);
+        Figures.print(what + ", 95 % to", factor * estimate.high(), unit);
     }
 
     private static long processNanos() {
