@@ -1,0 +1,147 @@
+package rollbook.scenario;
+
+import java.math.BigDecimal;
+import java.time.LocalTime;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** What a scenario's form begins with: what the production knows, else the scenario saved last, else the usual. */
+final class Beginning {
+    private static final long MB = 1_000_000;
+    /** Of parts whose speed nobody knows, in MB/s. */
+    static final String USUAL_RATE = "400";
+
+    static final String YES = "YES";
+    static final String NO = "NO";
+    static final String DIRECT = "DIRECT";
+    static final String AS_RECORDED = "AS_RECORDED";
+    static final String ENCODED = "ENCODED";
+
+    /** So much of a day is left at least when it is played on from now. */
+    private static final int HOURS_LEFT = 3;
+
+    private final DayFacts facts;
+    private final int moneyDigits;
+    private final Map<String, Begun> begun = new LinkedHashMap<>();
+
+    private Beginning(DayFacts facts, int moneyDigits) {
+        this.facts = facts;
+        this.moneyDigits = moneyDigits;
+    }
+
+    /** Everything as it was saved. */
+    static Map<String, Begun> kept(Map<String, String> values, String name) {
+        Map<String, Begun> begun = new LinkedHashMap<>();
+        values.forEach((key, value) -> begun.put(key, new Begun(value, Begun.Origin.KEPT, name)));
+        return begun;
+    }
+
+    /**
+     * @param last values of the scenario saved last, if there is one
+     * @param lastName its name
+     */
+    static Map<String, Begun> of(DayFacts facts, Map<String, String> last, String lastName, int moneyDigits) {
+        Beginning beginning = new Beginning(facts, moneyDigits);
+        for (Figure figure : Figure.values()) {
+            if (!figure.ofEach()) {
+                String remembered = last.get(figure.key());
+                beginning.begun.put(
+                        figure.key(),
+                        remembered == null
+                                ? new Begun(figure.usual, Begun.Origin.USUAL, "")
+                                : new Begun(remembered, Begun.Origin.LAST_SCENARIO, lastName));
+            }
+        }
+        // What goes wrong and what is tried are of one scenario only.
+        for (Figure figure : List.of(Figure.REPEAT, Figure.READER_DIES, Figure.DIES_AT, Figure.EXTRA_READERS)) {
+            beginning.begun.put(figure.key(), new Begun(figure.usual, Begun.Origin.USUAL, ""));
+        }
+        beginning.ofTheProduction();
+        return beginning.begun;
+    }
+
+    private void ofTheProduction() {
+        facts.cameras().forEach(camera -> {
+            put(Figure.MINUTES.key(camera.letter()), camera.minutes(), Begun.Origin.PLAN, camera.formats());
+            put(Figure.CARD_TYPE.key(camera.letter()), cardType(camera), Begun.Origin.MEDIA, "");
+        });
+        facts.cards()
+                .forEach(type -> put(
+                        Figure.CARDS.key(type.key()),
+                        Integer.toString(type.count()),
+                        facts.tonight() == null ? Begun.Origin.MEDIA : Begun.Origin.TONIGHT,
+                        type.model()));
+        facts.readers()
+                .forEach(reader -> put(Figure.WAY.key(reader.code()), DIRECT, Begun.Origin.MEDIA, reader.code()));
+        facts.destinations().forEach(this::destination);
+        hire(Figure.CARD_WEEK, facts.cards(), DayFacts.CardType::hireWeekMinorUnits);
+        hire(Figure.READER_WEEK, facts.readers(), DayFacts.Reader::hireWeekMinorUnits);
+        hire(Figure.ADAPTER_WEEK, facts.adapters(), DayFacts.Adapter::hireWeekMinorUnits);
+        hire(Figure.DRIVE_PRICE, facts.destinations(), DayFacts.Destination::priceMinorUnits);
+        if (facts.tonight() != null) {
+            tonight(facts.tonight());
+        }
+    }
+
+    /** What the camera recorded on last, else the kind of which there are most. */
+    private String cardType(DayFacts.Camera camera) {
+        return facts.cards().stream()
+                .map(DayFacts.CardType::key)
+                .filter(key -> key.equals(camera.usualCards()))
+                .findFirst()
+                .or(() -> facts.cards().stream()
+                        .reduce((one, other) -> other.count() > one.count() ? other : one)
+                        .map(DayFacts.CardType::key))
+                .orElse("");
+    }
+
+    private void destination(DayFacts.Destination leg) {
+        String use = !leg.onSet() ? NO : leg.encoded() ? ENCODED : AS_RECORDED;
+        put(Figure.DESTINATION.key(leg.leg()), use, Begun.Origin.COPY_PLAN, leg.leg());
+        String item = leg.itemCode();
+        Long rate = leg.writeBytesPerSecond();
+        if (item == null || rate == null) {
+            put(Figure.WRITE_RATE.key(leg.leg()), USUAL_RATE, Begun.Origin.USUAL, "");
+        } else {
+            put(Figure.WRITE_RATE.key(leg.leg()), megabytes(rate), Begun.Origin.MEDIA, item);
+        }
+        if (leg.encoded()) {
+            put(Figure.KEPT.key(), Integer.toString(leg.keptPercent()), Begun.Origin.COPY_PLAN, leg.leg());
+        }
+    }
+
+    private <T> void hire(Figure figure, List<T> things, Function<T, @Nullable Long> cost) {
+        things.stream()
+                .map(cost)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .ifPresent(minor -> put(
+                        figure.key(),
+                        FigureKind.MONEY.read(
+                                BigDecimal.valueOf(minor, moneyDigits).toPlainString()),
+                        Begun.Origin.MEDIA,
+                        ""));
+    }
+
+    private void tonight(DayFacts.Tonight tonight) {
+        put(Figure.CALL.key(), tonight.now(), Begun.Origin.TONIGHT, "");
+        LocalTime now = LocalTime.parse(tonight.now());
+        LocalTime wrap = LocalTime.parse(begun.get(Figure.WRAP.key()).value());
+        if (wrap.isBefore(now.plusHours(1)) || now.plusHours(1).isBefore(now)) {
+            put(Figure.WRAP.key(), now.plusHours(HOURS_LEFT).toString(), Begun.Origin.TONIGHT, "");
+        }
+    }
+
+    private void put(String key, String value, Begun.Origin origin, String source) {
+        begun.put(key, new Begun(value, origin, source));
+    }
+
+    static String megabytes(long bytesPerSecond) {
+        return FigureKind.NUMBER.read(
+                BigDecimal.valueOf(bytesPerSecond).divide(BigDecimal.valueOf(MB)).toPlainString());
+    }
+}
