@@ -45,12 +45,27 @@ final class SheetChecks {
                 Figure.WAY, line -> moreReaders || !line.value().equals(Sheet.OFF), "scenario.wrong.no-reader");
         rejectFirstUnlessAny(
                 Figure.DESTINATION, line -> !line.value().equals(Beginning.NO), "scenario.wrong.no-destination");
+        encoder();
         if (value(Figure.READER_DIES.key()).isEmpty()
                 != value(Figure.DIES_AT.key()).isEmpty()) {
             reject(
                     line -> (line.figure() == Figure.READER_DIES || line.figure() == Figure.DIES_AT)
                             && line.value().isEmpty(),
                     "scenario.wrong.half-said");
+        }
+    }
+
+    /** Whoever encodes says how fast, in bytes or in frames. */
+    private void encoder() {
+        boolean encodes = lines.stream()
+                .anyMatch(line -> line.figure() == Figure.DESTINATION
+                        && line.value().equals(Beginning.ENCODED));
+        boolean byBytes = !value(Figure.ENCODER.key()).isEmpty();
+        boolean byFrames = !value(Figure.ENCODER_FRAMES.key()).isEmpty();
+        if (encodes && !byBytes && !byFrames) {
+            reject(line -> line.figure() == Figure.ENCODER, "scenario.wrong.no-encoder");
+        } else if (byBytes && byFrames) {
+            reject(line -> line.figure() == Figure.ENCODER_FRAMES, "scenario.wrong.two-encoders");
         }
     }
 

@@ -58,6 +58,11 @@ record WorkHours(int callMinutes, int wrapMinutes, List<Span> breaks) {
                         .sum();
     }
 
+    /** That time of the day, in minutes from midnight; what is before the call is on the next day. */
+    int at(String time) {
+        return after(minutes(time), callMinutes - 1);
+    }
+
     private static int minutes(String time) {
         return LocalTime.parse(time).toSecondOfDay() / 60;
     }

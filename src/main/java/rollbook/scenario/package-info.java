@@ -3,6 +3,7 @@
 @ApplicationModule(
         allowedDependencies = {
             "quantity",
+            "recording",
             "turnaround",
             "production",
             "inventory",
