@@ -1,0 +1,151 @@
+package rollbook.scenario;
+
+import java.math.BigDecimal;
+import java.util.Currency;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.ModelAndView;
+import rollbook.production.Membership;
+import rollbook.schedule.ShootingDay;
+import rollbook.web.Display;
+import rollbook.web.Link;
+
+/** Prepares the page of a day that is played through. */
+@Component
+class TurnaroundPages {
+    private final Scenarios scenarios;
+    private final SheetWords sheetWords;
+    private final AnswerPages answers;
+    private final Display display;
+
+    TurnaroundPages(Scenarios scenarios, SheetWords sheetWords, AnswerPages answers, Display display) {
+        this.scenarios = scenarios;
+        this.sheetWords = sheetWords;
+        this.answers = answers;
+        this.display = display;
+    }
+
+    /** What the form of a day begins with that nobody saved yet. */
+    Map<String, Begun> beginning(Membership membership, DayFacts facts) {
+        return scenarios
+                .latest(membership.productionId())
+                .map(last -> Beginning.of(facts, last.inputs().values(), last.name(), digits(membership)))
+                .orElseGet(() -> Beginning.of(facts, Map.of(), "", digits(membership)));
+    }
+
+    /** Of a right sheet. */
+    ScenarioInputs inputs(Sheet sheet) {
+        return new ScenarioInputs(
+                sheet.facts(), sheet.values(), seed(sheet.facts().dayId()), ScenarioInputs.METHOD_ID);
+    }
+
+    /** Always the same for a day: then what is changed makes the difference, and not chance. */
+    private static long seed(UUID dayId) {
+        return dayId.getMostSignificantBits() ^ dayId.getLeastSignificantBits();
+    }
+
+    ModelAndView nothing(Missing missing, DayFactsReading.Found found, Membership membership) {
+        return new ModelAndView("scenario/nothing")
+                .addObject("missing", missing)
+                .addObject("first", firstStep(missing, found, membership))
+                .addObject("days", days(found.open(), membership));
+    }
+
+    private static String firstStep(Missing missing, DayFactsReading.Found found, Membership membership) {
+        return switch (missing) {
+            case DAY -> membership.path("days");
+            case CAMERAS ->
+                membership.path("days/" + (found.chosen() == null ? "" : found.chosen().dayId()));
+            case DESTINATIONS -> membership.path("settings");
+            default -> membership.path("media");
+        };
+    }
+
+    ModelAndView play(Sheet sheet, DayFactsReading.Found found, Membership membership) {
+        return play(sheet, days(found.open(), membership), title(sheet.facts()), membership)
+                .addObject("dayId", sheet.facts().dayId())
+                .addObject("name", new ScenarioName(proposedName(sheet.facts()), null));
+    }
+
+    ModelAndView kept(Scenario scenario, Sheet sheet, Membership membership) {
+        return play(sheet, List.of(), scenario.name(), membership)
+                .addObject("scenario", scenario)
+                .addObject("name", new ScenarioName(scenario.name(), null));
+    }
+
+    private ModelAndView play(Sheet sheet, List<Link> days, String title, Membership membership) {
+        TurnaroundPage.Answers answered = sheet.isRight() ? answers.of(inputs(sheet), membership) : null;
+        TurnaroundPage page = new TurnaroundPage(
+                title,
+                tonight(sheet.facts()),
+                days,
+                sheetWords.page(sheet, membership.currency()),
+                answered,
+                sheet.lines(),
+                sheet.isRight() ? additions(inputs(sheet), membership) : List.of());
+        ModelAndView view = new ModelAndView("scenario/turnaround")
+                .addObject("page", page)
+                .addObject(
+                        "sentence",
+                        answered == null ? display.text("scenario.sentence.wrong") : answered.sentence());
+        if (!sheet.isRight()) {
+            view.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+            view.addObject("invalid", true);
+        }
+        return view;
+    }
+
+    private String title(DayFacts facts) {
+        return display.text(
+                "scenario.title", facts.dayNumber(), facts.unitName(), display.shortDate(facts.date()));
+    }
+
+    private String proposedName(DayFacts facts) {
+        return display.text("scenario.proposed-name", facts.dayNumber(), facts.unitName());
+    }
+
+    private String tonight(DayFacts facts) {
+        DayFacts.Tonight tonight = facts.tonight();
+        return tonight == null
+                ? ""
+                : display.text("scenario.tonight", tonight.now(), tonight.rolls(), tonight.busyCards());
+    }
+
+    private List<Link> days(List<ShootingDay> open, Membership membership) {
+        return open.stream()
+                .limit(4)
+                .map(day -> new Link(
+                        membership.path("turnaround?day=" + day.id()),
+                        display.text(
+                                "scenario.day-link", day.number(), day.unitName(), display.shortDate(day.date()))))
+                .toList();
+    }
+
+    List<String> additions(ScenarioInputs inputs, Membership membership) {
+        return ProposalLines.of(inputs, digits(membership)).stream()
+                .map(line -> addition(line, membership))
+                .toList();
+    }
+
+    String addition(ProposalLine line, Membership membership) {
+        return line.costMinorUnits() == null
+                ? display.text("scenario.addition." + line.kind(), line.count(), line.what())
+                : display.text(
+                        "scenario.addition.cost",
+                        display.text("scenario.addition." + line.kind(), line.count(), line.what()),
+                        money(line.costMinorUnits(), membership));
+    }
+
+    String money(long minorUnits, Membership membership) {
+        return "%,.2f %s"
+                .replace("2", Integer.toString(digits(membership)))
+                .formatted(BigDecimal.valueOf(minorUnits, digits(membership)), membership.currency());
+    }
+
+    static int digits(Membership membership) {
+        return Math.max(0, Currency.getInstance(membership.currency()).getDefaultFractionDigits());
+    }
+}
