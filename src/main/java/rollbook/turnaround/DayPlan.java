@@ -11,8 +11,6 @@ import java.util.function.Function;
  */
 public record DayPlan(
         List<CameraShift> cameras, List<CardStock> cards, Runner runner, List<Station> stations, List<Mishap> mishaps) {
-    private static final double MILLIS_PER_SECOND = 1000;
-
     public DayPlan {
         cameras = List.copyOf(cameras);
         cards = List.copyOf(cards);
@@ -53,7 +51,7 @@ public record DayPlan(
 
     private static void check(CameraShift camera, CardStock stock, Station station) {
         Invalid.unless(
-                stock.capacityBytes() >= camera.recordedRate().bytesPerSecond().toDouble() / MILLIS_PER_SECOND,
+                stock.capacityBytes() >= BytesPerMilli.of(camera.recordedRate()),
                 "capacityBytes",
                 "must hold a millisecond of camera " + camera.name());
         Invalid.unless(

@@ -27,14 +27,18 @@ public interface Draws {
         /** In (0, 1), or not a number where the mean is asked for. */
         double next();
 
-        /** One number, whatever the spread. */
+        /** Takes one number, and none where nothing varies. */
         default double factor(Spread spread) {
+            if (spread instanceof Spread.None) {
+                return 1;
+            }
             double uniform = next();
             return Double.isNaN(uniform) ? 1 : spread.factor(uniform);
         }
 
+        /** Takes one number, and none where there is no chance. */
         default boolean hits(double chance) {
-            return next() < chance;
+            return chance > 0 && next() < chance;
         }
     }
 }

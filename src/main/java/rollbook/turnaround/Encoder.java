@@ -4,8 +4,8 @@ import rollbook.quantity.DataRate;
 
 /** Makes fewer bytes of recorded ones while they are copied; all offloads of its station share it. */
 public sealed interface Encoder {
-    /** Recorded bytes of this camera that it takes in a second. */
-    double recordedBytesPerSecond(CameraShift camera);
+    /** Recorded bytes of this camera that it takes in a millisecond. */
+    double recordedBytesPerMilli(CameraShift camera);
 
     /** As fast as it gets bytes in. */
     record ByBytes(DataRate rate) implements Encoder {
@@ -14,8 +14,8 @@ public sealed interface Encoder {
         }
 
         @Override
-        public double recordedBytesPerSecond(CameraShift camera) {
-            return rate.bytesPerSecond().toDouble();
+        public double recordedBytesPerMilli(CameraShift camera) {
+            return BytesPerMilli.of(rate);
         }
     }
 
@@ -26,10 +26,8 @@ public sealed interface Encoder {
         }
 
         @Override
-        public double recordedBytesPerSecond(CameraShift camera) {
-            return framesPerSecond
-                    / camera.framesPerSecond()
-                    * camera.recordedRate().bytesPerSecond().toDouble();
+        public double recordedBytesPerMilli(CameraShift camera) {
+            return framesPerSecond / camera.framesPerSecond() * BytesPerMilli.of(camera.recordedRate());
         }
     }
 }

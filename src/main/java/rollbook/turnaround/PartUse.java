@@ -7,4 +7,9 @@ package rollbook.turnaround;
  * @param utilisation busy for so great a part of the time from the first call until the last card was proven, or the last
  *     camera wrapped if that was later
  */
-public record PartUse(Part part, long busyMillis, double utilisation) {}
+public record PartUse(Part part, long busyMillis, double utilisation) {
+
+    static PartUse of(Part part, long busyMillis, long spanMillis) {
+        return new PartUse(part, busyMillis, (double) busyMillis / spanMillis);
+    }
+}

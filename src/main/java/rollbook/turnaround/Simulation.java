@@ -6,11 +6,11 @@ public final class Simulation {
 
     /** With the bars of the timeline. */
     public static DayResult run(DayPlan plan, Draws draws) {
-        throw new UnsupportedOperationException("not yet: " + plan + draws);
+        return new Playing(plan, draws, true).play();
     }
 
     /** The same without the bars, faster. */
     public static DayResult summary(DayPlan plan, Draws draws) {
-        throw new UnsupportedOperationException("not yet: " + plan + draws);
+        return new Playing(plan, draws, false).play();
     }
 }

@@ -1,0 +1,41 @@
+package rollbook.turnaround;
+
+/** Bytes on their way, from a card to destinations or back from one: an offload’s copying, or one read-back. */
+final class Flow {
+    final Offload offload;
+
+    /** Number of the first destination, and of the one after the last. */
+    final int from;
+
+    final int to;
+    final long startedMillis;
+
+    /** Of each shared part, its milliseconds for each recorded byte. */
+    final double[] weights;
+
+    /** Recorded bytes per millisecond that the flow’s own way lets pass. */
+    final double ceiling;
+
+    /** The hours’ number of that way. */
+    final int ownWay;
+
+    double leftBytes;
+    double bytesPerMilli;
+    boolean settled;
+
+    /** The shared part that holds it back, or its own way. */
+    int limit;
+
+    long doneMillis;
+
+    Flow(Offload offload, int from, int to, double[] weights, double ceiling, int ownWay, long now) {
+        this.offload = offload;
+        this.from = from;
+        this.to = to;
+        this.weights = weights;
+        this.ceiling = ceiling;
+        this.ownWay = ownWay;
+        startedMillis = now;
+        leftBytes = offload.workBytes;
+    }
+}
