@@ -50,6 +50,20 @@ class AnswerPages {
                 new TurnaroundPage.Help(List.of(), ""));
     }
 
+    /** The few answers by which scenarios are compared. */
+    record Brief(String sentence, String waiting, String proven, String overtime, String chance) {}
+
+    Brief brief(ScenarioInputs inputs) {
+        DayPlan plan = DayPlans.of(inputs);
+        DayResult day = Simulation.summary(plan, Draws.MEANS);
+        return new Brief(
+                words.sentence(plan, day),
+                words.minutes(day.waitingMillis()),
+                DayTime.clock(day.lastProvenMillis()),
+                words.minutes(day.overtimeMillis()),
+                "");
+    }
+
     private TurnaroundPage.CameraRow camera(CameraDay camera) {
         return new TurnaroundPage.CameraRow(
                 display.text("scenario.camera", camera.name()),

@@ -5,7 +5,6 @@ import java.time.LocalTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -33,9 +32,13 @@ final class Beginning {
         this.moneyDigits = moneyDigits;
     }
 
-    /** Everything as it was saved. */
+    /** Everything as it was saved under that name. */
     static Map<String, Begun> kept(Map<String, String> values, String name) {
         Map<String, Begun> begun = new LinkedHashMap<>();
+        for (Figure figure : Figure.values()) {
+            begun.put(
+                    figure.key(), new Begun(figure.mayBeEmpty() ? "" : figure.usual, Begun.Origin.KEPT, name));
+        }
         values.forEach((key, value) -> begun.put(key, new Begun(value, Begun.Origin.KEPT, name)));
         return begun;
     }
@@ -67,7 +70,7 @@ final class Beginning {
     private void ofTheProduction() {
         facts.cameras().forEach(camera -> {
             put(Figure.MINUTES.key(camera.letter()), camera.minutes(), Begun.Origin.PLAN, camera.formats());
-            put(Figure.CARD_TYPE.key(camera.letter()), cardType(camera), Begun.Origin.MEDIA, "");
+            put(Figure.CARD_TYPE.key(camera.letter()), cardType(camera), Begun.Origin.ROLLS, camera.letter());
         });
         facts.cards()
                 .forEach(type -> put(
@@ -78,10 +81,10 @@ final class Beginning {
         facts.readers()
                 .forEach(reader -> put(Figure.WAY.key(reader.code()), DIRECT, Begun.Origin.MEDIA, reader.code()));
         facts.destinations().forEach(this::destination);
-        hire(Figure.CARD_WEEK, facts.cards(), DayFacts.CardType::hireWeekMinorUnits);
-        hire(Figure.READER_WEEK, facts.readers(), DayFacts.Reader::hireWeekMinorUnits);
-        hire(Figure.ADAPTER_WEEK, facts.adapters(), DayFacts.Adapter::hireWeekMinorUnits);
-        hire(Figure.DRIVE_PRICE, facts.destinations(), DayFacts.Destination::priceMinorUnits);
+        price(Figure.CARD_WEEK, facts.cards(), DayFacts.CardType::hireWeekMinorUnits, DayFacts.CardType::model);
+        price(Figure.READER_WEEK, facts.readers(), DayFacts.Reader::hireWeekMinorUnits, DayFacts.Reader::code);
+        price(Figure.ADAPTER_WEEK, facts.adapters(), DayFacts.Adapter::hireWeekMinorUnits, DayFacts.Adapter::code);
+        price(Figure.DRIVE_PRICE, facts.destinations(), DayFacts.Destination::priceMinorUnits, DayFacts.Destination::medium);
         if (facts.tonight() != null) {
             tonight(facts.tonight());
         }
@@ -114,17 +117,17 @@ final class Beginning {
         }
     }
 
-    private <T> void hire(Figure figure, List<T> things, Function<T, @Nullable Long> cost) {
-        things.stream()
-                .map(cost)
-                .filter(Objects::nonNull)
-                .findFirst()
-                .ifPresent(minor -> put(
-                        figure.key(),
-                        FigureKind.MONEY.read(
-                                BigDecimal.valueOf(minor, moneyDigits).toPlainString()),
-                        Begun.Origin.MEDIA,
-                        ""));
+    private <T> void price(
+            Figure figure, List<T> things, Function<T, @Nullable Long> price, Function<T, String> name) {
+        for (T thing : things) {
+            Long minor = price.apply(thing);
+            if (minor != null) {
+                String amount =
+                        FigureKind.MONEY.read(BigDecimal.valueOf(minor, moneyDigits).toPlainString());
+                put(figure.key(), amount, Begun.Origin.MEDIA, name.apply(thing));
+                return;
+            }
+        }
     }
 
     private void tonight(DayFacts.Tonight tonight) {

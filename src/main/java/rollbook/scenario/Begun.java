@@ -8,6 +8,8 @@ record Begun(String value, Origin origin, String source) {
         PLAN,
         /** From the media list; the source names the item or the kind. */
         MEDIA,
+        /** What earlier rolls were recorded on. */
+        ROLLS,
         /** From the copy plan. */
         COPY_PLAN,
         /** From the day as far as it has come. */

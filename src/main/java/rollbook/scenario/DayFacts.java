@@ -85,7 +85,12 @@ record DayFacts(
             int keptPercent,
             @Nullable Long writeBytesPerSecond,
             @Nullable Long readBytesPerSecond,
-            @Nullable Long priceMinorUnits) {}
+            @Nullable Long priceMinorUnits) {
+        /** The medium’s code, or the leg’s name while it has none. */
+        String medium() {
+            return itemCode == null ? leg : itemCode;
+        }
+    }
 
     /**
      * A day that is being shot, as far as it has come.

@@ -1,6 +1,5 @@
 package rollbook.scenario;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -123,7 +122,7 @@ enum Figure {
         return key() + "." + thing;
     }
 
-    static List<Figure> in(Group group) {
-        return Arrays.stream(values()).filter(figure -> figure.group == group).toList();
+    boolean isOf(String key) {
+        return key.equals(key()) || ofEach() && key.startsWith(key() + ".");
     }
 }

@@ -135,6 +135,6 @@ class ScenarioController {
 
     private static Sheet sheet(Scenario scenario, Map<String, String> typed) {
         ScenarioInputs inputs = scenario.inputs();
-        return Sheet.of(inputs.facts(), Beginning.kept(inputs.facts(), inputs.values(), scenario.name()), typed);
+        return Sheet.of(inputs.facts(), Beginning.kept(inputs.values(), scenario.name()), typed);
     }
 }

@@ -50,7 +50,7 @@ class Timelines {
             this.day = day;
             this.cardName = cardName;
             this.from = day.startMillis() / HOUR * HOUR;
-            this.to = Math.ceilDiv(Math.max(day.lastProvenMillis(), day.wrapMillis()) + 1, HOUR) * HOUR;
+            this.to = (Math.max(day.lastProvenMillis(), day.wrapMillis()) / HOUR + 1) * HOUR;
         }
 
         TimelinePicture picture() {

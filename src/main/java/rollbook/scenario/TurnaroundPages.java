@@ -1,6 +1,5 @@
 package rollbook.scenario;
 
-import java.math.BigDecimal;
 import java.util.Currency;
 import java.util.List;
 import java.util.Map;
@@ -136,13 +135,7 @@ class TurnaroundPages {
                 : display.text(
                         "scenario.addition.cost",
                         display.text("scenario.addition." + line.kind(), line.count(), line.what()),
-                        money(line.costMinorUnits(), membership));
-    }
-
-    String money(long minorUnits, Membership membership) {
-        return "%,.2f %s"
-                .replace("2", Integer.toString(digits(membership)))
-                .formatted(BigDecimal.valueOf(minorUnits, digits(membership)), membership.currency());
+                        display.money(line.costMinorUnits(), Currency.getInstance(membership.currency())));
     }
 
     static int digits(Membership membership) {
