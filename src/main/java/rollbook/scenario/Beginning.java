@@ -110,7 +110,12 @@ final class Beginning {
         if (item == null || rate == null) {
             put(Figure.WRITE_RATE.key(leg.leg()), USUAL_RATE, Begun.Origin.USUAL, "");
         } else {
-            put(Figure.WRITE_RATE.key(leg.leg()), megabytes(rate), Begun.Origin.MEDIA, item);
+            boolean measured = leg.sessions() > 0;
+            put(
+                    Figure.WRITE_RATE.key(leg.leg()),
+                    megabytes(rate),
+                    measured ? Begun.Origin.MEASURED : Begun.Origin.MEDIA,
+                    measured ? Integer.toString(leg.sessions()) : item);
         }
         if (leg.encoded()) {
             put(Figure.KEPT.key(), Integer.toString(leg.keptPercent()), Begun.Origin.COPY_PLAN, leg.leg());

@@ -10,6 +10,8 @@ record Begun(String value, Origin origin, String source) {
         MEDIA,
         /** What earlier rolls were recorded on. */
         ROLLS,
+        /** The median of the show's own sessions; the source says how many. */
+        MEASURED,
         /** From the copy plan. */
         COPY_PLAN,
         /** From the day as far as it has come. */

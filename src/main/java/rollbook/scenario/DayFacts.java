@@ -22,6 +22,7 @@ record DayFacts(
         List<Reader> readers,
         List<Adapter> adapters,
         List<Destination> destinations,
+        List<MeasuredWay> measuredWays,
         @Nullable Tonight tonight) {
 
     DayFacts {
@@ -30,6 +31,7 @@ record DayFacts(
         readers = List.copyOf(readers);
         adapters = List.copyOf(adapters);
         destinations = List.copyOf(destinations);
+        measuredWays = List.copyOf(measuredWays);
     }
 
     /**
@@ -75,6 +77,8 @@ record DayFacts(
      *
      * @param itemCode of the medium written last, or likely next; null if the leg has none
      * @param onSet whether it is written on set, while cards wait for it
+     * @param writeBytesPerSecond as the show's sessions ran, else as the media list states it
+     * @param sessions that its writing speed rests on; 0 if it is only stated
      * @param priceMinorUnits what the medium cost if it was bought, or null
      */
     record Destination(
@@ -84,6 +88,7 @@ record DayFacts(
             boolean encoded,
             int keptPercent,
             @Nullable Long writeBytesPerSecond,
+            int sessions,
             @Nullable Long readBytesPerSecond,
             @Nullable Long priceMinorUnits) {
         /** The medium’s code, or the leg’s name while it has none. */
@@ -91,6 +96,20 @@ record DayFacts(
             return itemCode == null ? leg : itemCode;
         }
     }
+
+    /**
+     * How fast the show's own sessions read a kind of card on a way.
+     *
+     * @param adapter its code, or null for none
+     * @param cardType the key of the kind of card
+     * @param sessions that it rests on
+     */
+    record MeasuredWay(
+            String reader,
+            @Nullable String adapter,
+            String cardType,
+            long bytesPerSecond,
+            int sessions) {}
 
     /**
      * A day that is being shot, as far as it has come.

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.format.RecordingFormats;
 import rollbook.inventory.MediaItems;
+import rollbook.offload.ShowRates;
 import rollbook.production.CameraUnits;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
@@ -29,6 +30,7 @@ class DayFactsReading {
     private final MediaItems items;
     private final CopyPlan plan;
     private final DayRows rows;
+    private final ShowRates rates;
     private final Clock clock;
 
     DayFactsReading(
@@ -38,6 +40,7 @@ class DayFactsReading {
             MediaItems items,
             CopyPlan plan,
             DayRows rows,
+            ShowRates rates,
             Clock clock) {
         this.days = days;
         this.units = units;
@@ -45,6 +48,7 @@ class DayFactsReading {
         this.items = items;
         this.plan = plan;
         this.rows = rows;
+        this.rates = rates;
         this.clock = clock;
     }
 
@@ -80,7 +84,8 @@ class DayFactsReading {
                 .map(ShootingDay::id)
                 .toList();
         List<DayRows.Row> read = rows.rows(production, together);
-        MediaFacts media = new MediaFacts(items.list(production), read, shooting);
+        MediaFacts media = new MediaFacts(
+                items.list(production), read, rates.of(production).rates(), shooting);
         CameraFacts cameras = new CameraFacts(
                 units.cameras(production),
                 days.plannedMinutes(production).stream()
@@ -99,6 +104,7 @@ class DayFactsReading {
                 media.readers(),
                 media.adapters(),
                 media.destinations(plan.legs(production)),
+                media.measuredWays(),
                 shooting ? tonight(membership, media, read) : null);
     }
 

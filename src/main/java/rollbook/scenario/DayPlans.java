@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.quantity.DataRate;
@@ -149,7 +150,7 @@ final class DayPlans {
         return facts.cards().stream().map(type -> way(type, reader, way)).toList();
     }
 
-    /** As fast as the slowest of card, reader and adapter; a new adapter takes the reader's place on the way. */
+    /** As fast as it was measured, else as the slowest of card, reader and adapter; a new adapter takes the reader's place on the way. */
     private Way way(DayFacts.CardType type, DayFacts.Reader reader, String way) {
         long card = type.readBytesPerSecond() == null ? Long.MAX_VALUE : type.readBytesPerSecond();
         if (way.equals(Sheet.NEW)) {
@@ -157,16 +158,29 @@ final class DayPlans {
             return new Way(
                     type.key(), adapter, DataRate.ofBytesPerSecond(Math.min(card, bytes(Figure.NEW_ADAPTER.key()))));
         }
-        long direct = Math.min(card, known(reader.readBytesPerSecond()));
-        if (way.equals(Beginning.DIRECT)) {
-            return new Way(type.key(), null, DataRate.ofBytesPerSecond(direct));
-        }
-        long adapter = facts.adapters().stream()
-                .filter(candidate -> candidate.code().equals(way))
+        String adapter = way.equals(Beginning.DIRECT) ? null : way;
+        long stated = Math.min(card, Math.min(known(reader.readBytesPerSecond()), passes(adapter)));
+        return new Way(
+                type.key(),
+                adapter,
+                DataRate.ofBytesPerSecond(measured(type, reader, adapter).orElse(stated)));
+    }
+
+    private long passes(@Nullable String adapter) {
+        return facts.adapters().stream()
+                .filter(candidate -> candidate.code().equals(adapter))
                 .findFirst()
                 .map(DayFacts.Adapter::readBytesPerSecond)
                 .orElse(Long.MAX_VALUE);
-        return new Way(type.key(), way, DataRate.ofBytesPerSecond(Math.min(direct, adapter)));
+    }
+
+    private Optional<Long> measured(DayFacts.CardType type, DayFacts.Reader reader, @Nullable String adapter) {
+        return facts.measuredWays().stream()
+                .filter(way -> way.reader().equals(reader.code())
+                        && way.cardType().equals(type.key())
+                        && Objects.equals(way.adapter(), adapter))
+                .findFirst()
+                .map(DayFacts.MeasuredWay::bytesPerSecond);
     }
 
     private static long known(@Nullable Long bytesPerSecond) {

@@ -13,16 +13,21 @@ import org.jspecify.annotations.Nullable;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.Ownership;
+import rollbook.offload.ShowRates;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Rendition;
+import rollbook.quantity.Fraction;
+import rollbook.turnaround.LearnedRate;
+import rollbook.turnaround.MeasuredRates;
 
 /**
  * What a production's items bring to a day: those in good condition that are with it.
  *
+ * @param rates that the show's own offloads reached
  * @param blankOnly whether only cards that are blank now are counted on
  */
-record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, boolean blankOnly) {
+record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates rates, boolean blankOnly) {
 
     List<DayFacts.CardType> cardTypes() {
         Map<String, List<MediaItem>> alike = new LinkedHashMap<>();
@@ -103,6 +108,8 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, boolean blankOn
                 .filter(item -> leg.id().equals(item.legId()) && item.usable())
                 .toList();
         // Cards wait for what is written where they are; the other copies are made from those later.
+        Optional<LearnedRate> learned = medium.flatMap(item -> rates.of(ShowRates.kind(item, leg.rendition())))
+                .filter(MediaFacts::isMeasured);
         boolean onSet = pool.stream().anyMatch(item -> !item.offSite());
         return new DayFacts.Destination(
                 leg.name(),
@@ -110,11 +117,55 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, boolean blankOn
                 onSet,
                 leg.rendition() == Rendition.ENCODED,
                 leg.keptPercent(),
-                medium.map(MediaItem::writeBytesPerSecond).orElse(null),
+                learned.map(rate -> written(rate, leg))
+                        .or(() -> medium.map(MediaItem::writeBytesPerSecond))
+                        .orElse(null),
+                learned.map(LearnedRate::sessions).orElse(0),
                 medium.map(MediaItem::readBytesPerSecond).orElse(null),
                 medium.filter(item -> item.ownership() == Ownership.BOUGHT)
                         .map(MediaItem::costMinorUnits)
                         .orElse(null));
+    }
+
+    private static boolean isMeasured(LearnedRate rate) {
+        return rate.basis() != LearnedRate.Basis.STATED;
+    }
+
+    /** What is learned counts bytes as they come from the card; an encoder leaves fewer to write. */
+    private static long written(LearnedRate rate, Leg leg) {
+        Fraction kept = leg.rendition() == Rendition.ENCODED ? Fraction.of(leg.keptPercent(), 100) : Fraction.ONE;
+        return rate.rate().times(kept).bytesPerSecond().floor().longValueExact();
+    }
+
+    List<DayFacts.MeasuredWay> measuredWays() {
+        List<DayFacts.MeasuredWay> ways = new ArrayList<>();
+        List<MediaItem> adapters = new ArrayList<>(present(MediaKind.ADAPTER).toList());
+        adapters.add(0, null);
+        for (MediaItem reader : present(MediaKind.READER).toList()) {
+            for (MediaItem adapter : adapters) {
+                firstOfEachType()
+                        .forEach(card -> rates.of(ShowRates.way(reader, adapter, card))
+                                .filter(MediaFacts::isMeasured)
+                                .ifPresent(rate -> ways.add(measured(reader, adapter, card, rate))));
+            }
+        }
+        return ways;
+    }
+
+    private static DayFacts.MeasuredWay measured(
+            MediaItem reader, @Nullable MediaItem adapter, MediaItem card, LearnedRate rate) {
+        return new DayFacts.MeasuredWay(
+                reader.code(),
+                adapter == null ? null : adapter.code(),
+                key(card),
+                rate.rate().bytesPerSecond().floor().longValueExact(),
+                rate.sessions());
+    }
+
+    private List<MediaItem> firstOfEachType() {
+        Map<String, MediaItem> first = new LinkedHashMap<>();
+        present(MediaKind.CARD).forEach(card -> first.putIfAbsent(key(card), card));
+        return List.copyOf(first.values());
     }
 
     /** Written last, else the first good one of the pool. */

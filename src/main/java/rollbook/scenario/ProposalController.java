@@ -23,10 +23,10 @@ import rollbook.web.Notice;
 class ProposalController {
     private static final int LONGEST_REASON = 200;
 
-    private final Proposals proposals;
+    private final OrderProposals proposals;
     private final ScenarioLists lists;
 
-    ProposalController(Proposals proposals, ScenarioLists lists) {
+    ProposalController(OrderProposals proposals, ScenarioLists lists) {
         this.proposals = proposals;
         this.lists = lists;
     }

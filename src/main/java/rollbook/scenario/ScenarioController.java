@@ -24,11 +24,11 @@ import rollbook.web.Refusal;
 @RequestMapping("/p/{production}/turnaround/scenarios")
 class ScenarioController {
     private final Scenarios scenarios;
-    private final Proposals proposals;
+    private final OrderProposals proposals;
     private final TurnaroundPages pages;
     private final ScenarioLists lists;
 
-    ScenarioController(Scenarios scenarios, Proposals proposals, TurnaroundPages pages, ScenarioLists lists) {
+    ScenarioController(Scenarios scenarios, OrderProposals proposals, TurnaroundPages pages, ScenarioLists lists) {
         this.scenarios = scenarios;
         this.proposals = proposals;
         this.pages = pages;

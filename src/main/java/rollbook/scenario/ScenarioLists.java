@@ -22,7 +22,7 @@ class ScenarioLists {
     record ScenarioRow(Scenario scenario, String day, String additions) {}
 
     /** @param open whether it waits for an answer */
-    record ProposalRow(Proposal proposal, List<String> lines, String cost, String neededBy, boolean open) {}
+    record ProposalRow(OrderProposal proposal, List<String> lines, String cost, String neededBy, boolean open) {}
 
     void describe(List<Scenario> all, Membership membership, Model model) {
         List<ScenarioRow> kept = rows(all, false, membership);
@@ -49,7 +49,7 @@ class ScenarioLists {
                 .toList();
     }
 
-    void describeProposals(List<Proposal> all, Membership membership, Model model) {
+    void describeProposals(List<OrderProposal> all, Membership membership, Model model) {
         long open = all.stream().filter(ScenarioLists::isOpen).count();
         model.addAttribute(
                 "proposals", all.stream().map(proposal -> row(proposal, membership)).toList());
@@ -60,7 +60,7 @@ class ScenarioLists {
                         : display.text("scenario.proposals.sentence", open));
     }
 
-    private ProposalRow row(Proposal proposal, Membership membership) {
+    private ProposalRow row(OrderProposal proposal, Membership membership) {
         return new ProposalRow(
                 proposal,
                 proposal.lines().stream().map(line -> pages.addition(line, membership)).toList(),
@@ -71,7 +71,7 @@ class ScenarioLists {
                 isOpen(proposal));
     }
 
-    private static boolean isOpen(Proposal proposal) {
-        return proposal.state() == Proposal.State.PROPOSED;
+    private static boolean isOpen(OrderProposal proposal) {
+        return proposal.state() == OrderProposal.State.PROPOSED;
     }
 }

@@ -2,6 +2,7 @@ package rollbook.scenario;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.web.Choice;
@@ -92,9 +93,29 @@ class SheetWords {
 
     private String hint(DayFacts facts, SheetLine line) {
         Begun begun = line.begun();
+        String measured = measured(facts, line);
+        if (!measured.isEmpty()) {
+            return measured;
+        }
         String origin = display.text("scenario.origin." + begun.origin(), begun.source());
         return line.isChanged()
                 ? display.text("scenario.origin.changed", value(facts, line.figure(), begun.value()), origin)
                 : origin;
+    }
+
+    /** Of a reader that the show's sessions went through as it is used here; empty for all else. */
+    private String measured(DayFacts facts, SheetLine line) {
+        return line.figure() != Figure.WAY
+                ? ""
+                : facts.measuredWays().stream()
+                        .filter(way -> way.reader().equals(line.thing())
+                                && line.value()
+                                        .equals(way.adapter() == null ? Beginning.DIRECT : way.adapter()))
+                        .map(way -> display.text(
+                                "scenario.origin.measured-way",
+                                display.rate(way.bytesPerSecond()),
+                                model(facts, way.cardType()),
+                                way.sessions()))
+                        .collect(Collectors.joining(" "));
     }
 }

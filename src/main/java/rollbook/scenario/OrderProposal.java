@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why it was withdrawn; empty before
  * @param version for noticing that somebody else answered it meanwhile
  */
-public record Proposal(
+public record OrderProposal(
         UUID id,
         UUID scenarioId,
         String scenarioName,

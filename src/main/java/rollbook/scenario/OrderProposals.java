@@ -22,7 +22,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** What is proposed to be ordered. */
 @Service
-public class Proposals {
+public class OrderProposals {
     private static final String PROPOSALS = """
             select id, scenario_id, scenario_name, lines, cost_minor_units, needed_by, state, reason, proposed_at,
                    proposed_by_name, version
@@ -35,7 +35,7 @@ public class Proposals {
     private final AuditTrail trail;
     private final Clock clock;
 
-    Proposals(JdbcClient jdbc, Scenarios scenarios, AuditTrail trail, Clock clock) {
+    OrderProposals(JdbcClient jdbc, Scenarios scenarios, AuditTrail trail, Clock clock) {
         this.jdbc = jdbc;
         this.scenarios = scenarios;
         this.trail = trail;
@@ -43,30 +43,30 @@ public class Proposals {
     }
 
     /** The open ones first, the latest first. */
-    List<Proposal> list(UUID productionId) {
+    List<OrderProposal> list(UUID productionId) {
         return jdbc.sql(PROPOSALS + " order by state <> 'PROPOSED', proposed_at desc, id")
                 .param("production", productionId)
-                .query(Proposals::read)
+                .query(OrderProposals::read)
                 .list();
     }
 
     /** Those that wait for the office. */
-    public List<Proposal> open(UUID productionId) {
+    public List<OrderProposal> open(UUID productionId) {
         return jdbc.sql(PROPOSALS + " and state = 'PROPOSED' order by needed_by, proposed_at, id")
                 .param("production", productionId)
-                .query(Proposals::read)
+                .query(OrderProposals::read)
                 .list();
     }
 
-    private static Proposal read(ResultSet row, int number) throws SQLException {
-        return new Proposal(
+    private static OrderProposal read(ResultSet row, int number) throws SQLException {
+        return new OrderProposal(
                 row.getObject("id", UUID.class),
                 row.getObject("scenario_id", UUID.class),
                 row.getString("scenario_name"),
                 Arrays.asList(JsonMapper.shared().readValue(row.getString("lines"), ProposalLine[].class)),
                 row.getObject("cost_minor_units", Long.class),
                 row.getObject("needed_by", LocalDate.class),
-                Proposal.State.valueOf(row.getString("state")),
+                OrderProposal.State.valueOf(row.getString("state")),
                 row.getString("reason"),
                 row.getTimestamp("proposed_at").toInstant(),
                 row.getString("proposed_by_name"),
@@ -115,20 +115,20 @@ public class Proposals {
     /** @throws Refusal if somebody else answered it meanwhile */
     @Transactional
     public void takeUp(Membership by, UUID id, int version) {
-        answer(by, id, version, Proposal.State.TAKEN_UP, "");
+        answer(by, id, version, OrderProposal.State.TAKEN_UP, "");
     }
 
     /** @throws Refusal if somebody else answered it meanwhile */
     @Transactional
     public void withdraw(Membership by, UUID id, int version, String reason) {
-        answer(by, id, version, Proposal.State.WITHDRAWN, reason);
+        answer(by, id, version, OrderProposal.State.WITHDRAWN, reason);
     }
 
-    private void answer(Membership by, UUID id, int version, Proposal.State state, String reason) {
-        Proposal proposal = jdbc.sql(PROPOSALS + " and id = :id")
+    private void answer(Membership by, UUID id, int version, OrderProposal.State state, String reason) {
+        OrderProposal proposal = jdbc.sql(PROPOSALS + " and id = :id")
                 .param("production", by.productionId())
                 .param("id", id)
-                .query(Proposals::read)
+                .query(OrderProposals::read)
                 .optional()
                 .orElseThrow(NotFoundException::new);
         int changed = jdbc.sql("""
@@ -141,7 +141,7 @@ public class Proposals {
             throw new Refusal("scenario.refused.answered-already", proposal.scenarioName());
         }
         trail.add(by.act(
-                state == Proposal.State.TAKEN_UP ? "proposal.taken-up" : "proposal.withdrawn",
+                state == OrderProposal.State.TAKEN_UP ? "proposal.taken-up" : "proposal.withdrawn",
                 SUBJECT,
                 proposal.scenarioName(),
                 reason));
