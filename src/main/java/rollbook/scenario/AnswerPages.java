@@ -14,6 +14,7 @@ import rollbook.turnaround.Draws;
 import rollbook.turnaround.HourLimit;
 import rollbook.turnaround.Part;
 import rollbook.turnaround.PartUse;
+import rollbook.turnaround.Replications;
 import rollbook.turnaround.Simulation;
 import rollbook.web.Display;
 
@@ -24,30 +25,37 @@ class AnswerPages {
     private static final long SMALLEST_HELD = 60_000;
 
     private static final int PARTS_AN_HOUR = 3;
+    private static final int REPLICATES = 200;
 
     private final Timelines timelines;
     private final AnswerWords words;
+    private final FloatWords floats;
+    private final ChangeWords changes;
     private final Display display;
 
-    AnswerPages(Timelines timelines, AnswerWords words, Display display) {
+    AnswerPages(Timelines timelines, AnswerWords words, FloatWords floats, ChangeWords changes, Display display) {
         this.timelines = timelines;
         this.words = words;
+        this.floats = floats;
+        this.changes = changes;
         this.display = display;
     }
 
     TurnaroundPage.Answers of(ScenarioInputs inputs, Membership membership) {
         DayPlan plan = DayPlans.of(inputs);
         DayResult day = Simulation.run(plan, Draws.MEANS);
+        Replications days = Replications.of(plan, inputs.seed(), REPLICATES);
         DayNames names = new DayNames(inputs.facts(), display);
+        ChangeWords.Tried tried = changes.tried(inputs, plan, names, membership);
         return new TurnaroundPage.Answers(
-                words.sentence(plan, day),
+                (words.sentence(plan, day) + " " + tried.most()).strip(),
                 timelines.picture(day, names::of),
-                day.cameras().stream().map(this::camera).toList(),
+                cameras(day, days),
                 day.parts().stream().map(use -> use(use, names)).toList(),
                 hours(day, names),
-                "",
-                List.of(),
-                new TurnaroundPage.Help(List.of(), ""));
+                chances(days),
+                floats.of(inputs, plan, names),
+                tried.help());
     }
 
     /** The few answers by which scenarios are compared. */
@@ -61,15 +69,39 @@ class AnswerPages {
                 words.minutes(day.waitingMillis()),
                 DayTime.clock(day.lastProvenMillis()),
                 words.minutes(day.overtimeMillis()),
-                "");
+                display.percent(Replications.of(plan, inputs.seed(), REPLICATES)
+                        .someCameraWaits()
+                        .value()));
     }
 
-    private TurnaroundPage.CameraRow camera(CameraDay camera) {
+    private String chances(Replications days) {
+        return display.text(
+                "scenario.chances",
+                days.replicates(),
+                display.percent(days.someCameraWaits().value()),
+                floats.percents(days.someCameraWaits()),
+                DayTime.clock(Math.round(days.lastProvenMillis().oneOfTen())),
+                DayTime.clock(Math.round(days.lastProvenMillis().nineOfTen())));
+    }
+
+    private List<TurnaroundPage.CameraRow> cameras(DayResult day, Replications days) {
+        List<TurnaroundPage.CameraRow> rows = new ArrayList<>();
+        for (int i = 0; i < day.cameras().size(); i++) {
+            rows.add(camera(day.cameras().get(i), days.cameras().get(i)));
+        }
+        return rows;
+    }
+
+    private TurnaroundPage.CameraRow camera(CameraDay camera, Replications.CameraWaiting waiting) {
         return new TurnaroundPage.CameraRow(
                 display.text("scenario.camera", camera.name()),
                 display.duration(Duration.ofMillis(camera.recordedMillis())),
                 words.minutes(camera.waitingMillis()),
-                "",
+                display.text(
+                        "scenario.cameras.waits",
+                        display.percent(waiting.chance().value()),
+                        Math.round(waiting.minutes().mean()),
+                        Math.round(waiting.minutes().nineOfTen())),
                 Integer.toString(camera.cardsPulled()));
     }
 

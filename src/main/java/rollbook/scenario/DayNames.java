@@ -22,6 +22,14 @@ record DayNames(DayFacts facts, Display display) {
                 : name;
     }
 
+    String model(String cardType) {
+        return facts.cards().stream()
+                .filter(type -> type.key().equals(cardType))
+                .findFirst()
+                .map(DayFacts.CardType::model)
+                .orElse(cardType);
+    }
+
     String of(Part part) {
         return display.text("scenario.part." + part.kind(), of(part.name()));
     }

@@ -35,9 +35,11 @@ final class DayPlans {
 
     private static final double PER_CENT = 100;
     private static final long MINUTE = 60_000;
-    private static final long MB = 1_000_000;
+    static final int MB_DIGITS = 6;
     /** Where nobody knows how fast cards, readers or media are, in bytes per second. */
-    private static final long UNKNOWN = Long.parseLong(Beginning.USUAL_RATE) * MB;
+    private static final long UNKNOWN = new BigDecimal(Beginning.USUAL_RATE)
+            .movePointRight(MB_DIGITS)
+            .longValueExact();
 
     private final ScenarioInputs inputs;
     private final DayFacts facts;
@@ -236,7 +238,7 @@ final class DayPlans {
     }
 
     private long bytes(String key) {
-        return inputs.number(key).multiply(BigDecimal.valueOf(MB)).longValue();
+        return inputs.number(key).movePointRight(MB_DIGITS).longValue();
     }
 
     private Delay delay(Figure figure) {

@@ -40,4 +40,44 @@ public record Station(
                 "must be there for encoded destinations");
         Invalid.unless(repeatChance >= 0 && repeatChance < 1, "repeatChance", "must be at least 0 and below 1");
     }
+
+    Station withReaders(List<Reader> others) {
+        return new Station(
+                name,
+                others,
+                hostBus,
+                encoder,
+                destinations,
+                writing,
+                readBack,
+                handling,
+                clearing,
+                work,
+                repeatChance);
+    }
+
+    Station withDestinations(List<Destination> others, @Nullable Encoder otherEncoder) {
+        return new Station(
+                name,
+                readers,
+                hostBus,
+                otherEncoder,
+                others,
+                writing,
+                readBack,
+                handling,
+                clearing,
+                work,
+                repeatChance);
+    }
+
+    Station withWriting(Order other) {
+        return new Station(
+                name, readers, hostBus, encoder, destinations, other, readBack, handling, clearing, work, repeatChance);
+    }
+
+    Station withReadBack(ReadBack other) {
+        return new Station(
+                name, readers, hostBus, encoder, destinations, writing, other, handling, clearing, work, repeatChance);
+    }
 }
