@@ -7,7 +7,8 @@ import java.util.List;
 /**
  * What the flows of a station share: host bus, encoder, destinations. A flow that has a share of a part’s time gets bytes
  * through in proportion. Shares are max-min fair (Bertsekas and Gallager, progressive filling): all flows grow alike until
- * a part has no time left; the flows that need it stay there and the others grow on.
+ * a part has no time left; the flows that need it stay there and the others grow on. What grows alike is the time of the
+ * part that they share, so a slow read-back doesn’t hold a quick writing to its own bytes per second.
  */
 final class Bandwidth {
     private static final double FULL = 1e-12;
@@ -110,35 +111,58 @@ final class Bandwidth {
         Arrays.fill(left, 1);
         for (Flow flow : flows) {
             flow.settled = false;
+            flow.bytesPerMilliOfLevel = ownSpeed(flow);
         }
-        double bytesPerMilli = 0;
+        double level = 0;
         int open = flows.size();
         while (open > 0) {
             weigh();
-            double step = step(bytesPerMilli);
-            bytesPerMilli += step;
+            double step = step(level);
+            level += step;
             for (int part = 0; part < parts; part++) {
                 left[part] -= step * load[part];
             }
-            open -= settle(bytesPerMilli);
+            open -= settle(level);
         }
+    }
+
+    /** With all the time of the parts that others use as well. Of all parts, if it uses its parts alone. */
+    private double ownSpeed(Flow flow) {
+        double shared = 0;
+        double any = 0;
+        for (int part = 0; part < parts; part++) {
+            any = Math.max(any, flow.weights[part]);
+            if (flow.weights[part] > shared && isUsedByAnother(flow, part)) {
+                shared = flow.weights[part];
+            }
+        }
+        return 1 / (shared > 0 ? shared : any);
+    }
+
+    private boolean isUsedByAnother(Flow flow, int part) {
+        for (Flow other : flows) {
+            if (other != flow && other.weights[part] > 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void weigh() {
         Arrays.fill(load, 0);
         for (Flow flow : flows) {
             for (int part = 0; part < parts && !flow.settled; part++) {
-                load[part] += flow.weights[part];
+                load[part] += flow.weights[part] * flow.bytesPerMilliOfLevel;
             }
         }
     }
 
     /** How much further all open flows can grow. */
-    private double step(double bytesPerMilli) {
+    private double step(double level) {
         double step = Double.POSITIVE_INFINITY;
         for (Flow flow : flows) {
             if (!flow.settled) {
-                step = Math.min(step, flow.ceiling - bytesPerMilli);
+                step = Math.min(step, flow.ceiling / flow.bytesPerMilliOfLevel - level);
             }
         }
         for (int part = 0; part < parts; part++) {
@@ -149,9 +173,10 @@ final class Bandwidth {
         return Math.max(0, step);
     }
 
-    private int settle(double bytesPerMilli) {
+    private int settle(double level) {
         int settled = 0;
         for (Flow flow : flows) {
+            double bytesPerMilli = level * flow.bytesPerMilliOfLevel;
             int limit = flow.settled ? parts : limit(flow, bytesPerMilli);
             if (limit != parts) {
                 flow.limit = limit;

@@ -21,6 +21,10 @@ final class Flow {
 
     double leftBytes;
     double bytesPerMilli;
+
+    /** While shares are found: what it gets for as much time as all others get. */
+    double bytesPerMilliOfLevel;
+
     boolean settled;
 
     /** The shared part that holds it back, or its own way. */
