@@ -15,7 +15,10 @@ import rollbook.turnaround.Changes.Effect;
 class ChangesTests {
     private static final long SEED = 7;
 
-    /** A card is full after 10 minutes and away for 15: with two cards the camera waits from 20 to 25, with three never. */
+    /**
+     * A card is full after 10 minutes and away for 15: with two cards the camera waits from 20 to 25, with three never. So
+     * the last card is half full at the wrap, at 30, and proven at 35; with three it is full and proven at 40.
+     */
     @Test
     void oneMoreCardEndsTheWaiting() {
         TestDay day = new TestDay();
@@ -25,6 +28,7 @@ class ChangesTests {
 
         assertThat(effect(day, new Change.MoreCards("CARD", 1)).waitingMinutes())
                 .isEqualTo(new Estimate(-5, -5, -5));
+        assertThat(lastProven(day, new Change.MoreCards("CARD", 1))).isEqualTo(5);
         assertThat(effect(day, new Change.MoreCards("CARD", 1)).helps()).isTrue();
     }
 
@@ -37,6 +41,23 @@ class ChangesTests {
 
         assertThat(effect(day, reader).lastProvenMinutes()).isEqualTo(new Estimate(-10, -10, -10));
         assertThat(effect(day, reader).overtimeMinutes()).isEqualTo(new Estimate(-10, -10, -10));
+    }
+
+    /**
+     * Two cards, both full at 10, on a drive of 100 MB/s; the cameras wrap at 30. Through one reader they are back at 20 and
+     * 30, so the cameras wait 10 and 20 minutes. Through two they share the drive and are both back at 30.
+     */
+    @Test
+    void oneMoreReaderBeforeADriveThatIsTheSlowestMakesTheFirstCardWaitForTheSecond() {
+        TestDay day = new TestDay();
+        day.cards = 2;
+        day.readers = List.of(TestDay.reader("READER", 1000));
+        day.destinations = List.of(TestDay.destination("DRIVE", 100));
+        Change reader =
+                Change.OneMoreReader.likeTheFastest(day.plan().stations().get(0));
+
+        assertThat(effect(day, reader).waitingMinutes()).isEqualTo(new Estimate(10, 10, 10));
+        assertThat(effect(day, reader).helps()).isFalse();
     }
 
     /** 60 GB at 200 MB/s take 5 minutes instead of 10. */
