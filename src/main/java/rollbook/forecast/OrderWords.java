@@ -128,8 +128,7 @@ class OrderWords {
                 ? ""
                 : " "
                         + display.text(
-                                "forecast.plan.hire-saves",
-                                display.money(without - plan.costMinorUnits(), currency));
+                                "forecast.plan.hire-saves", display.money(without - plan.costMinorUnits(), currency));
     }
 
     private StorageFacts.Fact fact(String key, String value) {

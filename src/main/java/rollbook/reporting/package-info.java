@@ -11,6 +11,7 @@
             "offload",
             "verification",
             "forecast",
+            "scenario",
             "people",
             "audit",
             "web"

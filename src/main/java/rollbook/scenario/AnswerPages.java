@@ -116,8 +116,9 @@ class AnswerPages {
     /** What held offloads back in each hour, most first. */
     private List<TurnaroundPage.HourRow> hours(DayResult day, DayNames names) {
         Map<Long, List<HourLimit>> byHour = new LinkedHashMap<>();
-        day.hours().forEach(limit -> byHour.computeIfAbsent(limit.hourFromMillis(), hour -> new ArrayList<>())
-                .add(limit));
+        day.hours()
+                .forEach(limit -> byHour.computeIfAbsent(limit.hourFromMillis(), hour -> new ArrayList<>())
+                        .add(limit));
         List<TurnaroundPage.HourRow> rows = new ArrayList<>();
         byHour.forEach((hour, limits) -> {
             List<String> held = limits.stream()

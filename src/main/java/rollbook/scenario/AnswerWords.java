@@ -1,7 +1,10 @@
 package rollbook.scenario;
 
 import java.time.Duration;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
+import rollbook.turnaround.CameraShift;
 import rollbook.turnaround.CardStock;
 import rollbook.turnaround.DayPlan;
 import rollbook.turnaround.DayResult;
@@ -17,7 +20,11 @@ class AnswerWords {
     }
 
     String sentence(DayPlan plan, DayResult day) {
-        int cards = plan.cards().stream().mapToInt(CardStock::cards).sum();
+        Set<String> used = plan.cameras().stream().map(CameraShift::cardType).collect(Collectors.toSet());
+        int cards = plan.cards().stream()
+                .filter(stock -> used.contains(stock.cardType()))
+                .mapToInt(CardStock::cards)
+                .sum();
         String waiting = day.waitingMillis() < 60_000
                 ? display.text("scenario.sentence.no-waiting", cards)
                 : display.text("scenario.sentence.waiting", cards, minutes(day.waitingMillis()));

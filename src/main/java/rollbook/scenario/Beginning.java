@@ -1,6 +1,7 @@
 package rollbook.scenario;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalTime;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,7 +11,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What a scenario's form begins with: what the production knows, else the scenario saved last, else the usual. */
 final class Beginning {
-    private static final long MB = 1_000_000;
     /** Of parts whose speed nobody knows, in MB/s. */
     static final String USUAL_RATE = "400";
 
@@ -36,8 +36,7 @@ final class Beginning {
     static Map<String, Begun> kept(Map<String, String> values, String name) {
         Map<String, Begun> begun = new LinkedHashMap<>();
         for (Figure figure : Figure.values()) {
-            begun.put(
-                    figure.key(), new Begun(figure.mayBeEmpty() ? "" : figure.usual, Begun.Origin.KEPT, name));
+            begun.put(figure.key(), new Begun(figure.mayBeEmpty() ? "" : figure.usual, Begun.Origin.KEPT, name));
         }
         values.forEach((key, value) -> begun.put(key, new Begun(value, Begun.Origin.KEPT, name)));
         return begun;
@@ -84,7 +83,11 @@ final class Beginning {
         price(Figure.CARD_WEEK, facts.cards(), DayFacts.CardType::hireWeekMinorUnits, DayFacts.CardType::model);
         price(Figure.READER_WEEK, facts.readers(), DayFacts.Reader::hireWeekMinorUnits, DayFacts.Reader::code);
         price(Figure.ADAPTER_WEEK, facts.adapters(), DayFacts.Adapter::hireWeekMinorUnits, DayFacts.Adapter::code);
-        price(Figure.DRIVE_PRICE, facts.destinations(), DayFacts.Destination::priceMinorUnits, DayFacts.Destination::medium);
+        price(
+                Figure.DRIVE_PRICE,
+                facts.destinations(),
+                DayFacts.Destination::priceMinorUnits,
+                DayFacts.Destination::medium);
         if (facts.tonight() != null) {
             tonight(facts.tonight());
         }
@@ -122,13 +125,12 @@ final class Beginning {
         }
     }
 
-    private <T> void price(
-            Figure figure, List<T> things, Function<T, @Nullable Long> price, Function<T, String> name) {
+    private <T> void price(Figure figure, List<T> things, Function<T, @Nullable Long> price, Function<T, String> name) {
         for (T thing : things) {
             Long minor = price.apply(thing);
             if (minor != null) {
-                String amount =
-                        FigureKind.MONEY.read(BigDecimal.valueOf(minor, moneyDigits).toPlainString());
+                String amount = FigureKind.MONEY.read(
+                        BigDecimal.valueOf(minor, moneyDigits).toPlainString());
                 put(figure.key(), amount, Begun.Origin.MEDIA, name.apply(thing));
                 return;
             }
@@ -148,8 +150,10 @@ final class Beginning {
         begun.put(key, new Begun(value, origin, source));
     }
 
+    /** To the tenth: what is measured is no finer. */
     static String megabytes(long bytesPerSecond) {
+        BigDecimal megabytes = BigDecimal.valueOf(bytesPerSecond).movePointLeft(DayPlans.MB_DIGITS);
         return FigureKind.NUMBER.read(
-                BigDecimal.valueOf(bytesPerSecond).divide(BigDecimal.valueOf(MB)).toPlainString());
+                megabytes.setScale(1, RoundingMode.HALF_UP).toPlainString());
     }
 }

@@ -37,7 +37,8 @@ record CameraFacts(
 
     private List<PlannedMinutes> of(Camera camera) {
         return planned.stream()
-                .filter(plan -> plan.cameraId().equals(camera.id()) && plan.minutes().signum() > 0)
+                .filter(plan ->
+                        plan.cameraId().equals(camera.id()) && plan.minutes().signum() > 0)
                 .toList();
     }
 
@@ -49,10 +50,8 @@ record CameraFacts(
         List<PlannedMinutes> plans = of(camera);
         BigDecimal minutes = minutes(camera);
         Fraction weighed = plans.stream()
-                .map(plan -> formats.get(plan.formatId())
-                        .format()
-                        .bytesPerSecond()
-                        .times(Fraction.of(plan.minutes())))
+                .map(plan ->
+                        formats.get(plan.formatId()).format().bytesPerSecond().times(Fraction.of(plan.minutes())))
                 .reduce(Fraction.ZERO, Fraction::plus);
         BigDecimal left = leftOnly ? minutes.subtract(recorded(camera)).max(BigDecimal.ZERO) : minutes;
         return new DayFacts.Camera(
@@ -65,24 +64,21 @@ record CameraFacts(
                         .frameRate()
                         .framesPerSecond()
                         .toDouble(),
-                plans.stream()
-                        .map(plan -> formats.get(plan.formatId()).name())
-                        .collect(Collectors.joining(", ")),
+                plans.stream().map(plan -> formats.get(plan.formatId()).name()).collect(Collectors.joining(", ")),
                 usualCards(camera, typeOf));
     }
 
     private BigDecimal recorded(Camera camera) {
         return rows.stream()
-                .filter(row -> row.kind() == DayRows.Kind.RECORDED
-                        && row.thingId().equals(camera.id()))
+                .filter(row ->
+                        row.kind() == DayRows.Kind.RECORDED && row.thingId().equals(camera.id()))
                 .map(row -> row.minutes() == null ? BigDecimal.ZERO : row.minutes())
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
     private @Nullable String usualCards(Camera camera, Function<UUID, @Nullable String> typeOf) {
         UUID card = rows.stream()
-                .filter(row -> row.kind() == DayRows.Kind.CARDS
-                        && row.thingId().equals(camera.id()))
+                .filter(row -> row.kind() == DayRows.Kind.CARDS && row.thingId().equals(camera.id()))
                 .max(Comparator.comparingLong(DayRows.Row::times))
                 .map(DayRows.Row::itemId)
                 .orElse(null);

@@ -31,10 +31,10 @@ class ChangeWords {
     record Tried(TurnaroundPage.Help help, String most) {}
 
     Tried tried(ScenarioInputs inputs, DayPlan plan, DayNames names, Membership membership) {
-        List<Tries.Try> tries = Tries.of(inputs, plan, TurnaroundPages.digits(membership));
+        List<Tries.Try> tries = Tries.of(inputs, plan, ScenarioDrafts.digits(membership));
         int weeks = inputs.count(Figure.WEEKS);
-        Changes changes = Changes.of(
-                plan, tries.stream().map(Tries.Try::proposal).toList(), weeks, inputs.seed(), REPLICATES);
+        Changes changes =
+                Changes.of(plan, tries.stream().map(Tries.Try::proposal).toList(), weeks, inputs.seed(), REPLICATES);
         List<TurnaroundPage.HelpRow> rows = new ArrayList<>();
         for (Changes.Effect effect : changes.effects()) {
             Tries.Try one = tries.stream()
@@ -68,7 +68,7 @@ class ChangeWords {
 
     private String best(
             ScenarioInputs inputs, DayPlan plan, List<Tries.Try> tries, DayNames names, Membership membership) {
-        Long budget = inputs.money(Figure.BUDGET, TurnaroundPages.digits(membership));
+        Long budget = inputs.money(Figure.BUDGET, ScenarioDrafts.digits(membership));
         if (budget == null) {
             return "";
         }
@@ -77,8 +77,7 @@ class ChangeWords {
                 .map(Tries.Try::proposal)
                 .limit(BestSet.MOST_PROPOSALS)
                 .toList();
-        BestSet best =
-                BestSet.of(plan, priced, budget, inputs.count(Figure.WEEKS), inputs.seed(), REPLICATES);
+        BestSet best = BestSet.of(plan, priced, budget, inputs.count(Figure.WEEKS), inputs.seed(), REPLICATES);
         return best.proposals().isEmpty()
                 ? display.text("scenario.best.none", money(budget, membership))
                 : display.text(

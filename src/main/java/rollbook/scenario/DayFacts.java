@@ -67,10 +67,16 @@ record DayFacts(
             @Nullable Long hireWeekMinorUnits) {}
 
     /** @param hireWeekMinorUnits what it costs a week if it is hired, or null */
-    record Reader(String code, @Nullable Long readBytesPerSecond, @Nullable Long hireWeekMinorUnits) {}
+    record Reader(
+            String code,
+            @Nullable Long readBytesPerSecond,
+            @Nullable Long hireWeekMinorUnits) {}
 
     /** @param hireWeekMinorUnits what it costs a week if it is hired, or null */
-    record Adapter(String code, @Nullable Long readBytesPerSecond, @Nullable Long hireWeekMinorUnits) {}
+    record Adapter(
+            String code,
+            @Nullable Long readBytesPerSecond,
+            @Nullable Long hireWeekMinorUnits) {}
 
     /**
      * A leg of the copy plan with the medium that it writes to now.
@@ -104,12 +110,7 @@ record DayFacts(
      * @param cardType the key of the kind of card
      * @param sessions that it rests on
      */
-    record MeasuredWay(
-            String reader,
-            @Nullable String adapter,
-            String cardType,
-            long bytesPerSecond,
-            int sessions) {}
+    record MeasuredWay(String reader, @Nullable String adapter, String cardType, long bytesPerSecond, int sessions) {}
 
     /**
      * A day that is being shot, as far as it has come.

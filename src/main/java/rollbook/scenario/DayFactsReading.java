@@ -62,8 +62,7 @@ class DayFactsReading {
     /** @throws NotFoundException if this production has no such day */
     Found of(Membership membership, @Nullable UUID dayId) {
         List<ShootingDay> all = days.list(membership.productionId());
-        List<ShootingDay> open =
-                all.stream().filter(day -> day.state().open()).toList();
+        List<ShootingDay> open = all.stream().filter(day -> day.state().open()).toList();
         Optional<ShootingDay> chosen = dayId == null
                 ? open.stream()
                         .filter(day -> day.state() == DayState.SHOOTING)

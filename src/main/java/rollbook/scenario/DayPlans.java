@@ -37,9 +37,8 @@ final class DayPlans {
     private static final long MINUTE = 60_000;
     static final int MB_DIGITS = 6;
     /** Where nobody knows how fast cards, readers or media are, in bytes per second. */
-    private static final long UNKNOWN = new BigDecimal(Beginning.USUAL_RATE)
-            .movePointRight(MB_DIGITS)
-            .longValueExact();
+    private static final long UNKNOWN =
+            new BigDecimal(Beginning.USUAL_RATE).movePointRight(MB_DIGITS).longValueExact();
 
     private final ScenarioInputs inputs;
     private final DayFacts facts;
@@ -203,9 +202,7 @@ final class DayPlans {
 
     /** What is tried with a faster medium reads back no slower than it writes. */
     private DataRate readRate(DayFacts.Destination leg, DataRate write) {
-        DataRate read = leg.readBytesPerSecond() == null
-                ? write
-                : DataRate.ofBytesPerSecond(leg.readBytesPerSecond());
+        DataRate read = leg.readBytesPerSecond() == null ? write : DataRate.ofBytesPerSecond(leg.readBytesPerSecond());
         boolean faster = leg.writeBytesPerSecond() != null
                 && write.compareTo(DataRate.ofBytesPerSecond(leg.writeBytesPerSecond())) > 0;
         return faster && read.compareTo(write) < 0 ? write : read;
@@ -221,15 +218,13 @@ final class DayPlans {
     }
 
     private List<Mishap> mishaps() {
-        Stream<Mishap> repeat = Stream.ofNullable(inputs.maybe(Figure.REPEAT))
-                .map(number -> new Mishap.Repeat(number.intValueExact()));
+        Stream<Mishap> repeat =
+                Stream.ofNullable(inputs.maybe(Figure.REPEAT)).map(number -> new Mishap.Repeat(number.intValueExact()));
         String reader = inputs.values().get(Figure.READER_DIES.key());
         String at = inputs.values().get(Figure.DIES_AT.key());
-        boolean inUse = reader != null
-                && !inputs.text(Figure.WAY.key(reader)).equals(Sheet.OFF);
-        Stream<Mishap> dies = !inUse || at == null
-                ? Stream.empty()
-                : Stream.of(new Mishap.ReaderDies(reader, hours.at(at) * MINUTE));
+        boolean inUse = reader != null && !inputs.text(Figure.WAY.key(reader)).equals(Sheet.OFF);
+        Stream<Mishap> dies =
+                !inUse || at == null ? Stream.empty() : Stream.of(new Mishap.ReaderDies(reader, hours.at(at) * MINUTE));
         return Stream.concat(repeat, dies).toList();
     }
 

@@ -58,7 +58,8 @@ class FloatWords {
                 Integer.toString(row.cards()),
                 display.percent(row.someCameraWaits().value()),
                 percents(row.someCameraWaits()),
-                display.text("web.display.minutes", Math.round(row.waitingMinutes().value())),
+                display.text(
+                        "web.display.minutes", Math.round(row.waitingMinutes().value())),
                 row.waitingMinutes().low() == row.waitingMinutes().high()
                         ? ""
                         : display.text(

@@ -32,8 +32,8 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
     List<DayFacts.CardType> cardTypes() {
         Map<String, List<MediaItem>> alike = new LinkedHashMap<>();
         present(MediaKind.CARD)
-                .forEach(card ->
-                        alike.computeIfAbsent(key(card), key -> new ArrayList<>()).add(card));
+                .forEach(card -> alike.computeIfAbsent(key(card), key -> new ArrayList<>())
+                        .add(card));
         return alike.entrySet().stream()
                 .map(type -> cardType(type.getKey(), type.getValue()))
                 .toList();
@@ -171,8 +171,8 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
     /** Written last, else the first good one of the pool. */
     private Optional<MediaItem> medium(Leg leg) {
         Optional<UUID> last = rows.stream()
-                .filter(row -> row.kind() == DayRows.Kind.MEDIUM
-                        && row.thingId().equals(leg.id()))
+                .filter(row ->
+                        row.kind() == DayRows.Kind.MEDIUM && row.thingId().equals(leg.id()))
                 .map(DayRows.Row::itemId)
                 .findFirst();
         return last.flatMap(id -> items.stream()

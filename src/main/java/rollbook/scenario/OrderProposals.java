@@ -8,7 +8,6 @@ import java.sql.Types;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Currency;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -81,8 +80,7 @@ public class OrderProposals {
     @Transactional
     public UUID propose(Membership by, UUID scenarioId) {
         Scenario scenario = scenarios.get(by.productionId(), scenarioId);
-        int digits = Math.max(0, Currency.getInstance(by.currency()).getDefaultFractionDigits());
-        List<ProposalLine> lines = ProposalLines.of(scenario.inputs(), digits);
+        List<ProposalLine> lines = ProposalLines.of(scenario.inputs(), ScenarioDrafts.digits(by));
         if (lines.isEmpty()) {
             throw new Refusal("scenario.refused.nothing-to-propose", scenario.name());
         }

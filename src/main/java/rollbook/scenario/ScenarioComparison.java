@@ -69,7 +69,8 @@ class ScenarioComparison {
 
     private Row row(Figure figure, String key, List<Scenario> scenarios, Membership membership) {
         DayFacts first = scenarios.get(0).inputs().facts();
-        String thing = key.equals(figure.key()) ? "" : key.substring(figure.key().length() + 1);
+        String thing =
+                key.equals(figure.key()) ? "" : key.substring(figure.key().length() + 1);
         return new Row(
                 words.label(first, figure, thing, membership.currency()),
                 scenarios.stream()

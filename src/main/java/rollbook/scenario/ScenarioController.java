@@ -68,7 +68,7 @@ class ScenarioController {
             return wrong(scenario, sheet, name, membership);
         }
         try {
-            scenarios.change(membership, id, name.text(), pages.inputs(sheet), version);
+            scenarios.change(membership, id, name.text(), ScenarioDrafts.inputs(sheet), version);
         } catch (Refusal taken) {
             if (!taken.key().equals(Scenarios.NAME_TAKEN)) {
                 throw taken;

@@ -52,7 +52,8 @@ class ScenarioLists {
     void describeProposals(List<OrderProposal> all, Membership membership, Model model) {
         long open = all.stream().filter(ScenarioLists::isOpen).count();
         model.addAttribute(
-                "proposals", all.stream().map(proposal -> row(proposal, membership)).toList());
+                "proposals",
+                all.stream().map(proposal -> row(proposal, membership)).toList());
         model.addAttribute(
                 "sentence",
                 open == 0
@@ -63,7 +64,9 @@ class ScenarioLists {
     private ProposalRow row(OrderProposal proposal, Membership membership) {
         return new ProposalRow(
                 proposal,
-                proposal.lines().stream().map(line -> pages.addition(line, membership)).toList(),
+                proposal.lines().stream()
+                        .map(line -> pages.addition(line, membership))
+                        .toList(),
                 proposal.costMinorUnits() == null
                         ? display.text("scenario.cost-unknown")
                         : display.money(proposal.costMinorUnits(), Currency.getInstance(membership.currency())),

@@ -58,8 +58,8 @@ final class SheetChecks {
     /** Whoever encodes says how fast, in bytes or in frames. */
     private void encoder() {
         boolean encodes = lines.stream()
-                .anyMatch(line -> line.figure() == Figure.DESTINATION
-                        && line.value().equals(Beginning.ENCODED));
+                .anyMatch(line ->
+                        line.figure() == Figure.DESTINATION && line.value().equals(Beginning.ENCODED));
         boolean byBytes = !value(Figure.ENCODER.key()).isEmpty();
         boolean byFrames = !value(Figure.ENCODER_FRAMES.key()).isEmpty();
         if (encodes && !byBytes && !byFrames) {

@@ -109,8 +109,7 @@ class SheetWords {
                 ? ""
                 : facts.measuredWays().stream()
                         .filter(way -> way.reader().equals(line.thing())
-                                && line.value()
-                                        .equals(way.adapter() == null ? Beginning.DIRECT : way.adapter()))
+                                && line.value().equals(way.adapter() == null ? Beginning.DIRECT : way.adapter()))
                         .map(way -> display.text(
                                 "scenario.origin.measured-way",
                                 display.rate(way.bytesPerSecond()),

@@ -94,7 +94,8 @@ class Timelines {
                 if (stretches.isEmpty() && of == Activity.Lane.CARD) {
                     idle++;
                 } else {
-                    drawn.add(lane(of == Activity.Lane.CARD ? cardName.apply(lane.getKey()) : lane.getKey(), stretches));
+                    drawn.add(
+                            lane(of == Activity.Lane.CARD ? cardName.apply(lane.getKey()) : lane.getKey(), stretches));
                 }
             }
             return new TimelinePicture.Group(
@@ -140,8 +141,7 @@ class Timelines {
                     style(stretch.kind()),
                     width / PER_CENT * LETTERS > word.length() + 1 ? word : "",
                     percent(share(stretch.fromMillis() - from) + width / 2),
-                    display.text(
-                            "scenario.bar", lane, word, cells.from(), cells.to(), cells.length(), cells.card()),
+                    display.text("scenario.bar", lane, word, cells.from(), cells.to(), cells.length(), cells.card()),
                     cells);
         }
 

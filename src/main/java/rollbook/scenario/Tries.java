@@ -52,14 +52,14 @@ final class Tries {
         adapter();
         fasterMedium();
         encoding();
-        if (station.writing() == Order.ONE_AFTER_ANOTHER && station.destinations().size() > 1) {
+        if (station.writing() == Order.ONE_AFTER_ANOTHER
+                && station.destinations().size() > 1) {
             free(new Change.OtherWriting(DayPlans.STATION, Order.TOGETHER));
         }
         for (ReadBack.When when : List.of(ReadBack.When.READER_FREE, ReadBack.When.AFTER_WRAP)) {
             if (station.readBack().when() != when && station.readBack().when() != ReadBack.When.NEVER) {
                 free(new Change.OtherReadBack(
-                        DayPlans.STATION,
-                        new ReadBack(when, station.readBack().order())));
+                        DayPlans.STATION, new ReadBack(when, station.readBack().order())));
             }
         }
     }
@@ -101,8 +101,9 @@ final class Tries {
                 .map(Destination::write)
                 .max(Comparator.naturalOrder())
                 .orElseThrow();
-        DataRate write =
-                fastest.compareTo(slowest.write()) > 0 ? fastest : slowest.write().times(Fraction.of(2));
+        DataRate write = fastest.compareTo(slowest.write()) > 0
+                ? fastest
+                : slowest.write().times(Fraction.of(2));
         DataRate read = slowest.read().compareTo(write) < 0 ? write : slowest.read();
         Long price = inputs.money(Figure.DRIVE_PRICE, moneyDigits);
         tries.add(new Try(

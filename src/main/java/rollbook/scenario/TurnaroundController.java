@@ -21,11 +21,13 @@ import rollbook.web.Refusal;
 @Controller
 class TurnaroundController {
     private final DayFactsReading reading;
+    private final ScenarioDrafts drafts;
     private final Scenarios scenarios;
     private final TurnaroundPages pages;
 
-    TurnaroundController(DayFactsReading reading, Scenarios scenarios, TurnaroundPages pages) {
+    TurnaroundController(DayFactsReading reading, ScenarioDrafts drafts, Scenarios scenarios, TurnaroundPages pages) {
         this.reading = reading;
+        this.drafts = drafts;
         this.scenarios = scenarios;
         this.pages = pages;
     }
@@ -68,7 +70,7 @@ class TurnaroundController {
         }
         UUID id;
         try {
-            id = scenarios.save(membership, name.text(), pages.inputs(sheet));
+            id = scenarios.save(membership, name.text(), ScenarioDrafts.inputs(sheet));
         } catch (Refusal taken) {
             if (!taken.key().equals(Scenarios.NAME_TAKEN)) {
                 throw taken;
@@ -80,8 +82,7 @@ class TurnaroundController {
     }
 
     private Sheet sheet(Membership membership, DayFactsReading.Found found, Map<String, String> typed) {
-        DayFacts facts = found.chosen();
-        return Sheet.of(facts, pages.beginning(membership, facts), typed);
+        return drafts.sheet(membership, found.chosen(), typed);
     }
 
     private static ModelAndView wrong(ModelAndView page) {

@@ -43,11 +43,18 @@ record TurnaroundPage(
     /** The float of a kind of card. */
     record FloatPart(String title, String sentence, List<FloatRow> rows) {}
 
-    record FloatRow(String cards, String chance, String chanceRange, String waiting, String waitingRange, boolean now) {}
+    record FloatRow(
+            String cards, String chance, String chanceRange, String waiting, String waitingRange, boolean now) {}
 
     /** @param best sentence on the best set under the budget; empty if there is no budget */
     record Help(List<HelpRow> rows, String best) {}
 
     record HelpRow(
-            String change, String proven, String provenRange, String waiting, String waitingRange, String cost, boolean nothing) {}
+            String change,
+            String proven,
+            String provenRange,
+            String waiting,
+            String waitingRange,
+            String cost,
+            boolean nothing) {}
 }

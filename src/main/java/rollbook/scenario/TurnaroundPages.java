@@ -2,8 +2,6 @@ package rollbook.scenario;
 
 import java.util.Currency;
 import java.util.List;
-import java.util.Map;
-import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
@@ -15,35 +13,14 @@ import rollbook.web.Link;
 /** Prepares the page of a day that is played through. */
 @Component
 class TurnaroundPages {
-    private final Scenarios scenarios;
     private final SheetWords sheetWords;
     private final AnswerPages answers;
     private final Display display;
 
-    TurnaroundPages(Scenarios scenarios, SheetWords sheetWords, AnswerPages answers, Display display) {
-        this.scenarios = scenarios;
+    TurnaroundPages(SheetWords sheetWords, AnswerPages answers, Display display) {
         this.sheetWords = sheetWords;
         this.answers = answers;
         this.display = display;
-    }
-
-    /** What the form of a day begins with that nobody saved yet. */
-    Map<String, Begun> beginning(Membership membership, DayFacts facts) {
-        return scenarios
-                .latest(membership.productionId())
-                .map(last -> Beginning.of(facts, last.inputs().values(), last.name(), digits(membership)))
-                .orElseGet(() -> Beginning.of(facts, Map.of(), "", digits(membership)));
-    }
-
-    /** Of a right sheet. */
-    ScenarioInputs inputs(Sheet sheet) {
-        return new ScenarioInputs(
-                sheet.facts(), sheet.values(), seed(sheet.facts().dayId()), ScenarioInputs.METHOD_ID);
-    }
-
-    /** Always the same for a day: then what is changed makes the difference, and not chance. */
-    private static long seed(UUID dayId) {
-        return dayId.getMostSignificantBits() ^ dayId.getLeastSignificantBits();
     }
 
     ModelAndView nothing(Missing missing, DayFactsReading.Found found, Membership membership) {
@@ -57,7 +34,8 @@ class TurnaroundPages {
         return switch (missing) {
             case DAY -> membership.path("days");
             case CAMERAS ->
-                membership.path("days/" + (found.chosen() == null ? "" : found.chosen().dayId()));
+                membership.path(
+                        "days/" + (found.chosen() == null ? "" : found.chosen().dayId()));
             case DESTINATIONS -> membership.path("settings");
             default -> membership.path("media");
         };
@@ -76,7 +54,7 @@ class TurnaroundPages {
     }
 
     private ModelAndView play(Sheet sheet, List<Link> days, String title, Membership membership) {
-        TurnaroundPage.Answers answered = sheet.isRight() ? answers.of(inputs(sheet), membership) : null;
+        TurnaroundPage.Answers answered = sheet.isRight() ? answers.of(ScenarioDrafts.inputs(sheet), membership) : null;
         TurnaroundPage page = new TurnaroundPage(
                 title,
                 tonight(sheet.facts()),
@@ -84,12 +62,11 @@ class TurnaroundPages {
                 sheetWords.page(sheet, membership.currency()),
                 answered,
                 sheet.lines(),
-                sheet.isRight() ? additions(inputs(sheet), membership) : List.of());
+                sheet.isRight() ? additions(ScenarioDrafts.inputs(sheet), membership) : List.of());
         ModelAndView view = new ModelAndView("scenario/turnaround")
                 .addObject("page", page)
                 .addObject(
-                        "sentence",
-                        answered == null ? display.text("scenario.sentence.wrong") : answered.sentence());
+                        "sentence", answered == null ? display.text("scenario.sentence.wrong") : answered.sentence());
         if (!sheet.isRight()) {
             view.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
             view.addObject("invalid", true);
@@ -98,8 +75,7 @@ class TurnaroundPages {
     }
 
     private String title(DayFacts facts) {
-        return display.text(
-                "scenario.title", facts.dayNumber(), facts.unitName(), display.shortDate(facts.date()));
+        return display.text("scenario.title", facts.dayNumber(), facts.unitName(), display.shortDate(facts.date()));
     }
 
     private String proposedName(DayFacts facts) {
@@ -118,13 +94,12 @@ class TurnaroundPages {
                 .limit(4)
                 .map(day -> new Link(
                         membership.path("turnaround?day=" + day.id()),
-                        display.text(
-                                "scenario.day-link", day.number(), day.unitName(), display.shortDate(day.date()))))
+                        display.text("scenario.day-link", day.number(), day.unitName(), display.shortDate(day.date()))))
                 .toList();
     }
 
     List<String> additions(ScenarioInputs inputs, Membership membership) {
-        return ProposalLines.of(inputs, digits(membership)).stream()
+        return ProposalLines.of(inputs, ScenarioDrafts.digits(membership)).stream()
                 .map(line -> addition(line, membership))
                 .toList();
     }
@@ -136,9 +111,5 @@ class TurnaroundPages {
                         "scenario.addition.cost",
                         display.text("scenario.addition." + line.kind(), line.count(), line.what()),
                         display.money(line.costMinorUnits(), Currency.getInstance(membership.currency())));
-    }
-
-    static int digits(Membership membership) {
-        return Math.max(0, Currency.getInstance(membership.currency()).getDefaultFractionDigits());
     }
 }
