@@ -2,6 +2,7 @@ package rollbook.scenario;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * What a scenario says about a day. Some are asked once, some of each camera, kind of card, reader or leg. The usual
@@ -66,7 +67,22 @@ enum Figure {
         MONEY
     }
 
-    private static final List<Figure> OF_EACH = List.of(MINUTES, CARD_TYPE, CARDS, WAY, DESTINATION, WRITE_RATE);
+    /** What a figure is asked of. */
+    enum Each {
+        DAY,
+        CAMERA,
+        CARD_TYPE,
+        READER,
+        LEG
+    }
+
+    private static final Map<Figure, Each> ASKED_OF = Map.of(
+            MINUTES, Each.CAMERA,
+            CARD_TYPE, Each.CAMERA,
+            CARDS, Each.CARD_TYPE,
+            WAY, Each.READER,
+            DESTINATION, Each.LEG,
+            WRITE_RATE, Each.LEG);
     private static final List<Figure> MAY_BE_EMPTY = List.of(
             BREAKS,
             BUS,
@@ -103,9 +119,13 @@ enum Figure {
         this(group, kind, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, usual);
     }
 
+    Each each() {
+        return ASKED_OF.getOrDefault(this, Each.DAY);
+    }
+
     /** Whether it is asked of each camera, kind of card, reader or leg. */
     boolean ofEach() {
-        return OF_EACH.contains(this);
+        return each() != Each.DAY;
     }
 
     boolean mayBeEmpty() {

@@ -22,32 +22,47 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
      */
     static Sheet of(DayFacts facts, Map<String, Begun> begun, Map<String, String> typed) {
         List<SheetLine> lines = new ArrayList<>();
-        for (Figure figure : Figure.values()) {
-            for (String thing : things(figure, facts)) {
-                String name = thing.isEmpty() ? figure.key() : figure.key(thing);
-                Begun first = begun.getOrDefault(name, new Begun(figure.usual, Begun.Origin.USUAL, ""));
-                lines.add(line(
-                        figure,
-                        thing,
-                        name,
-                        "figure-" + lines.size(),
-                        first,
-                        typed.getOrDefault(name, first.value()),
-                        choices(figure, facts)));
+        for (List<Figure> together : askedTogether()) {
+            for (String thing : things(together.get(0), facts)) {
+                for (Figure figure : together) {
+                    String name = thing.isEmpty() ? figure.key() : figure.key(thing);
+                    Begun first = begun.getOrDefault(name, new Begun(figure.usual, Begun.Origin.USUAL, ""));
+                    lines.add(line(
+                            figure,
+                            thing,
+                            name,
+                            "figure-" + lines.size(),
+                            first,
+                            typed.getOrDefault(name, first.value()),
+                            choices(figure, facts)));
+                }
             }
         }
         return new Sheet(facts, SheetChecks.check(facts, lines));
     }
 
+    /** What is asked of the same things one after another stands thing by thing. */
+    private static List<List<Figure>> askedTogether() {
+        List<List<Figure>> runs = new ArrayList<>();
+        for (Figure figure : Figure.values()) {
+            List<Figure> last = runs.isEmpty() ? List.of() : runs.get(runs.size() - 1);
+            if (figure.ofEach() && !last.isEmpty() && last.get(0).each() == figure.each()) {
+                last.add(figure);
+            } else {
+                runs.add(new ArrayList<>(List.of(figure)));
+            }
+        }
+        return runs;
+    }
+
     private static List<String> things(Figure figure, DayFacts facts) {
-        return switch (figure) {
-            case MINUTES, CARD_TYPE ->
-                facts.cameras().stream().map(DayFacts.Camera::letter).toList();
-            case CARDS -> facts.cards().stream().map(DayFacts.CardType::key).toList();
-            case WAY -> facts.readers().stream().map(DayFacts.Reader::code).toList();
-            case DESTINATION, WRITE_RATE ->
+        return switch (figure.each()) {
+            case CAMERA -> facts.cameras().stream().map(DayFacts.Camera::letter).toList();
+            case CARD_TYPE -> facts.cards().stream().map(DayFacts.CardType::key).toList();
+            case READER -> facts.readers().stream().map(DayFacts.Reader::code).toList();
+            case LEG ->
                 facts.destinations().stream().map(DayFacts.Destination::leg).toList();
-            default -> List.of("");
+            case DAY -> List.of("");
         };
     }
 

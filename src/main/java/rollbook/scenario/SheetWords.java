@@ -86,7 +86,7 @@ class SheetWords {
                 List.of(Beginning.DIRECT, Sheet.NEW, Sheet.OFF).contains(choice)
                         ? display.text("scenario.way." + choice)
                         : display.text("scenario.way.through", choice);
-            case READER_DIES -> choice.isEmpty() ? display.text("scenario.nothing-said") : choice;
+            case READER_DIES -> choice.isEmpty() ? display.text("scenario.choice.none") : choice;
             default -> display.text("scenario.choice." + choice);
         };
     }
@@ -97,7 +97,9 @@ class SheetWords {
         if (!measured.isEmpty()) {
             return measured;
         }
-        String origin = display.text("scenario.origin." + begun.origin(), begun.source());
+        String origin = begun.value().isEmpty() && begun.origin() == Begun.Origin.USUAL
+                ? display.text("scenario.origin.empty")
+                : display.text("scenario.origin." + begun.origin(), begun.source());
         return line.isChanged()
                 ? display.text("scenario.origin.changed", value(facts, line.figure(), begun.value()), origin)
                 : origin;

@@ -1,7 +1,10 @@
 package rollbook.scenario;
 
+import java.time.LocalDate;
 import java.util.Currency;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
@@ -13,6 +16,8 @@ import rollbook.web.Link;
 /** Prepares the page of a day that is played through. */
 @Component
 class TurnaroundPages {
+    private static final int OTHER_DAYS = 2;
+
     private final SheetWords sheetWords;
     private final AnswerPages answers;
     private final Display display;
@@ -27,7 +32,7 @@ class TurnaroundPages {
         return new ModelAndView("scenario/nothing")
                 .addObject("missing", missing)
                 .addObject("first", firstStep(missing, found, membership))
-                .addObject("days", days(found.open(), membership));
+                .addObject("days", days(found, membership));
     }
 
     private static String firstStep(Missing missing, DayFactsReading.Found found, Membership membership) {
@@ -42,7 +47,7 @@ class TurnaroundPages {
     }
 
     ModelAndView play(Sheet sheet, DayFactsReading.Found found, Membership membership) {
-        return play(sheet, days(found.open(), membership), title(sheet.facts()), membership)
+        return play(sheet, days(found, membership), title(sheet.facts()), membership)
                 .addObject("dayId", sheet.facts().dayId())
                 .addObject("name", new ScenarioName(proposedName(sheet.facts()), null));
     }
@@ -89,9 +94,14 @@ class TurnaroundPages {
                 : display.text("scenario.tonight", tonight.now(), tonight.rolls(), tonight.busyCards());
     }
 
-    private List<Link> days(List<ShootingDay> open, Membership membership) {
-        return open.stream()
-                .limit(4)
+    /** Of each date one day: those of other units take part in it. */
+    private List<Link> days(DayFactsReading.Found found, Membership membership) {
+        LocalDate shown = found.chosen() == null ? null : found.chosen().date();
+        Map<LocalDate, ShootingDay> byDate = new LinkedHashMap<>();
+        found.open().forEach(day -> byDate.putIfAbsent(day.date(), day));
+        return byDate.values().stream()
+                .filter(day -> !day.date().equals(shown))
+                .limit(OTHER_DAYS)
                 .map(day -> new Link(
                         membership.path("turnaround?day=" + day.id()),
                         display.text("scenario.day-link", day.number(), day.unitName(), display.shortDate(day.date()))))

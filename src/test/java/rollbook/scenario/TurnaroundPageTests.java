@@ -77,7 +77,7 @@ class TurnaroundPageTests {
     void aChangedFigureIsPlayedAndSaysWhatItWas() throws Exception {
         Document page = page("cards.test-model-1000000", "1", "take", "5", "fill", "5");
         assertThat(page.select("#sentence").text()).startsWith("With 1 card cameras wait for blank ones");
-        assertThat(hint(page, "take")).isEqualTo("Changed from 3. The usual; nobody said otherwise.");
+        assertThat(hint(page, "take")).isEqualTo("Changed, it was: 3. The usual; nobody said otherwise.");
         assertThat(page.select(".bar[aria-label*=waits for a card]")).isNotEmpty();
     }
 
