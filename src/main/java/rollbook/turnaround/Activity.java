@@ -8,10 +8,10 @@ import org.jspecify.annotations.Nullable;
  * <p>The bars of a card’s lane follow each other without a gap from the day’s start to its end. Those of a destination may
  * overlap, for offloads share it.
  *
- * @param lane whose lane: the card’s, camera’s, reader’s or destination’s name
- * @param card its number within its kind of card is part of its name; null where no card is concerned
- * @param camera whose recording it is; null for a blank card
- * @param part the reader or destination that is at work; null where none is
+ * @param lane name of the camera, card, reader or destination
+ * @param card name: its kind and its number among them; null where none is concerned
+ * @param camera whose recording it is or will be; null for a blank card
+ * @param part where a card is: the camera, or the reader that is held by it; on a reader’s and a destination’s lane its name
  */
 public record Activity(
         Lane of,

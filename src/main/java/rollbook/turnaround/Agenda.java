@@ -50,6 +50,11 @@ final class Agenda {
                 | Integer.toUnsignedLong(entered++);
     }
 
+    /** How many events were entered so far. */
+    int entered() {
+        return entered;
+    }
+
     boolean isEmpty() {
         return size == 0;
     }

@@ -22,6 +22,7 @@ final class Bandwidth {
     private final double[] busyMillis;
     private final double[] left;
     private final double[] load;
+    private final int[] users;
     private final int[] heldBy;
     private final Hours hours;
     private final List<Flow> flows = new ArrayList<>();
@@ -36,6 +37,7 @@ final class Bandwidth {
         busyMillis = new double[parts];
         left = new double[parts];
         load = new double[parts];
+        users = new int[parts];
     }
 
     void start(Flow flow, long now) {
@@ -109,6 +111,7 @@ final class Bandwidth {
 
     private void fill() {
         Arrays.fill(left, 1);
+        count();
         for (Flow flow : flows) {
             flow.settled = false;
             flow.bytesPerMilliOfLevel = ownSpeed(flow);
@@ -126,33 +129,35 @@ final class Bandwidth {
         }
     }
 
+    private void count() {
+        Arrays.fill(users, 0);
+        for (Flow flow : flows) {
+            for (int part = 0; part < parts; part++) {
+                users[part] += flow.weights[part] > 0 ? 1 : 0;
+            }
+        }
+    }
+
     /** With all the time of the parts that others use as well. Of all parts, if it uses its parts alone. */
     private double ownSpeed(Flow flow) {
         double shared = 0;
         double any = 0;
         for (int part = 0; part < parts; part++) {
             any = Math.max(any, flow.weights[part]);
-            if (flow.weights[part] > shared && isUsedByAnother(flow, part)) {
+            if (flow.weights[part] > shared && users[part] > 1) {
                 shared = flow.weights[part];
             }
         }
         return 1 / (shared > 0 ? shared : any);
     }
 
-    private boolean isUsedByAnother(Flow flow, int part) {
-        for (Flow other : flows) {
-            if (other != flow && other.weights[part] > 0) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private void weigh() {
         Arrays.fill(load, 0);
         for (Flow flow : flows) {
-            for (int part = 0; part < parts && !flow.settled; part++) {
-                load[part] += flow.weights[part] * flow.bytesPerMilliOfLevel;
+            if (!flow.settled) {
+                for (int part = 0; part < parts; part++) {
+                    load[part] += flow.weights[part] * flow.bytesPerMilliOfLevel;
+                }
             }
         }
     }

@@ -5,10 +5,12 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /**
- * The set of changes that a budget buys best: least waiting, then the earliest last card, both to the minute, then the
- * least cost, then the fewest changes.
+ * The set of changes that a budget buys best: of those with less than a minute more waiting than any, and a last card less
+ * than a minute later than any of these, the one of the least cost, and then of the fewest changes.
  *
  * <p>All sets within the budget are played on a little luck, the same for all; the better quarter of them on four times
  * as much, and so on until few are left (known as successive halving, here by four).
@@ -21,7 +23,7 @@ public record BestSet(List<Proposal> proposals, long costMinorUnits, Difference 
     public static final int MOST_PROPOSALS = 10;
 
     /** Days played in each round, of all sets together. */
-    private static final int DAYS_A_ROUND = 512;
+    private static final int DAYS_A_ROUND = 256;
 
     private static final int KEEP_ONE_OF = 4;
 
@@ -39,10 +41,9 @@ public record BestSet(List<Proposal> proposals, long costMinorUnits, Difference 
         Outcomes as = Outcomes.of(plan, seed, replicates);
         while (candidates.size() > 1) {
             int days = Math.min(replicates, Math.max(1, DAYS_A_ROUND / candidates.size()));
-            List<Candidate> ranked = candidates.parallelStream()
+            List<Candidate> ranked = bestFirst(candidates.parallelStream()
                     .map(candidate -> candidate.played(seed, days))
-                    .sorted(BEST_FIRST)
-                    .toList();
+                    .toList());
             int kept = days == replicates ? 1 : (candidates.size() + KEEP_ONE_OF - 1) / KEEP_ONE_OF;
             candidates = ranked.subList(0, kept);
         }
@@ -70,14 +71,30 @@ public record BestSet(List<Proposal> proposals, long costMinorUnits, Difference 
         return candidates;
     }
 
-    private static final Comparator<Candidate> BEST_FIRST = Comparator.comparingLong(Candidate::waitingMinutes)
-            .thenComparingLong(Candidate::lastProvenMinutes)
-            .thenComparingLong(Candidate::costMinorUnits)
-            .thenComparingInt(candidate -> candidate.proposals.size());
+    /** Minutes are counted from the best: rounded ones would part sets that are a second apart. */
+    private static List<Candidate> bestFirst(List<Candidate> played) {
+        double leastWaiting = least(played.stream(), Candidate::waitingMinutes);
+        double earliestLast = least(
+                played.stream().filter(one -> one.waitingMinutes - leastWaiting < 1), Candidate::lastProvenMinutes);
+        return played.stream()
+                .sorted(Comparator.comparingDouble((Candidate one) -> Math.floor(one.waitingMinutes - leastWaiting))
+                        .thenComparingDouble(one -> Math.floor(one.lastProvenMinutes - earliestLast))
+                        .thenComparingLong(Candidate::costMinorUnits)
+                        .thenComparingInt(one -> one.proposals.size()))
+                .toList();
+    }
+
+    private static double least(Stream<Candidate> played, ToDoubleFunction<Candidate> minutes) {
+        return played.mapToDouble(minutes).min().orElseThrow();
+    }
 
     /** A set within the budget, and its means on the luck that it was played on so far. */
     private record Candidate(
-            List<Proposal> proposals, long costMinorUnits, DayPlan plan, long waitingMinutes, long lastProvenMinutes) {
+            List<Proposal> proposals,
+            long costMinorUnits,
+            DayPlan plan,
+            double waitingMinutes,
+            double lastProvenMinutes) {
 
         boolean canHave(Proposal proposal) {
             Set<List<Object>> settled = new HashSet<>();
@@ -97,8 +114,8 @@ public record BestSet(List<Proposal> proposals, long costMinorUnits, Difference 
                     proposals,
                     costMinorUnits,
                     plan,
-                    Math.round(waiting / days / Outcomes.MILLIS_PER_MINUTE),
-                    Math.round(lastProven / days / Outcomes.MILLIS_PER_MINUTE));
+                    waiting / days / Outcomes.MILLIS_PER_MINUTE,
+                    lastProven / days / Outcomes.MILLIS_PER_MINUTE);
         }
     }
 }

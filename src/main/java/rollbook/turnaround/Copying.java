@@ -36,9 +36,9 @@ final class Copying {
         backs = day.draws.stream("back", station.name());
     }
 
-    void begin(Offload offload, long now) {
+    void copy(Offload offload, long now) {
         offload.show(Activity.Kind.COPYING, now);
-        write(offload, now);
+        begin(offload, now);
     }
 
     /** The first flow was to be done at this instant, unless the shares have changed since. */
@@ -66,13 +66,8 @@ final class Copying {
     }
 
     private void goOn(Offload offload, long now) {
-        boolean together = (offload.reading ? station.readBack().order() : station.writing()) == Order.TOGETHER;
-        if (!together && offload.step < destinations) {
-            if (offload.reading) {
-                read(offload, now);
-            } else {
-                write(offload, now);
-            }
+        if (order(offload) == Order.ONE_AFTER_ANOTHER && offload.step < destinations) {
+            begin(offload, now);
         } else if (offload.reading) {
             judge(offload, now);
         } else {
@@ -80,20 +75,22 @@ final class Copying {
         }
     }
 
-    private void write(Offload offload, long now) {
-        boolean together = station.writing() == Order.TOGETHER;
-        int from = together ? 0 : offload.step;
-        int to = together ? destinations : from + 1;
-        double[] share = weights.ofWriting(from, to, Objects.requireNonNull(offload.card.camera()));
-        start(new Flow(offload, from, to, share, offload.route.bytesPerMilli(), offload.ownWay, now), now);
+    private Order order(Offload offload) {
+        return offload.reading ? station.readBack().order() : station.writing();
     }
 
-    private void read(Offload offload, long now) {
-        boolean together = station.readBack().order() == Order.TOGETHER;
+    /** A step: all destinations, or the one whose turn it is. */
+    private void begin(Offload offload, long now) {
+        boolean together = order(offload) == Order.TOGETHER;
         int from = together ? 0 : offload.step;
         int to = together ? destinations : from + 1;
-        for (int i = from; i < to; i++) {
-            start(new Flow(offload, i, i + 1, weights.ofReading(i), Double.POSITIVE_INFINITY, 0, now), now);
+        if (offload.reading) {
+            for (int i = from; i < to; i++) {
+                start(new Flow(offload, i, i + 1, weights.ofReading(i), Double.POSITIVE_INFINITY, 0, now), now);
+            }
+        } else {
+            double[] share = weights.ofWriting(from, to, Objects.requireNonNull(offload.card.camera()));
+            start(new Flow(offload, from, to, share, offload.route.bytesPerMilli(), offload.ownWay, now), now);
         }
     }
 
@@ -126,7 +123,7 @@ final class Copying {
         offload.reading = true;
         offload.step = 0;
         offload.show(Activity.Kind.READING_BACK, now);
-        read(offload, now);
+        begin(offload, now);
     }
 
     /** The last camera of the day has wrapped. */

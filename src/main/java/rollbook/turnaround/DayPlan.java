@@ -27,15 +27,15 @@ public record DayPlan(
         for (CameraShift camera : cameras) {
             check(camera, stock(cards, camera), station(stations, camera));
         }
-        for (Mishap mishap : mishaps) {
-            if (mishap instanceof Mishap.ReaderDies dies) {
-                Invalid.unless(
-                        stations.stream()
-                                .flatMap(s -> s.readers().stream())
-                                .anyMatch(reader -> reader.name().equals(dies.reader())),
-                        "mishaps",
-                        "must name a reader that is there: " + dies.reader());
-            }
+        List<String> dying = dying(mishaps);
+        once(dying, Function.identity(), "mishaps of readers");
+        for (String reader : dying) {
+            Invalid.unless(
+                    stations.stream()
+                            .flatMap(s -> s.readers().stream())
+                            .anyMatch(there -> there.name().equals(reader)),
+                    "mishaps",
+                    "must name a reader that is there: " + reader);
         }
     }
 
@@ -81,6 +81,13 @@ public record DayPlan(
                         .map(Way::adapter)
                         .filter(adapter -> adapter != null)
                         .distinct())
+                .toList();
+    }
+
+    private static List<String> dying(List<Mishap> mishaps) {
+        return mishaps.stream()
+                .filter(Mishap.ReaderDies.class::isInstance)
+                .map(mishap -> ((Mishap.ReaderDies) mishap).reader())
                 .toList();
     }
 

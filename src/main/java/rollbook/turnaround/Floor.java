@@ -105,7 +105,7 @@ final class Floor {
         if (offload == null || stamps[reader] != stamp / inReaders.length) {
             return false;
         }
-        copying.begin(offload, now);
+        copying.copy(offload, now);
         return true;
     }
 

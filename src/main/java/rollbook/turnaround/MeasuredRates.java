@@ -34,11 +34,11 @@ public final class MeasuredRates {
     private static final Fraction CLEARLY_FASTER = Fraction.of(11, 10);
 
     private final Map<OffloadPart, DataRate> stated;
-    private final Map<Combination, List<DataRate>> measured;
+    private final Map<Combination, Sample> measured;
     private final Map<OffloadPart, LearnedRate> passed = new HashMap<>();
     private final Map<OffloadPart, List<DataRate>> charged = new HashMap<>();
 
-    private MeasuredRates(Map<OffloadPart, DataRate> stated, Map<Combination, List<DataRate>> measured) {
+    private MeasuredRates(Map<OffloadPart, DataRate> stated, Map<Combination, Sample> measured) {
         this.stated = Map.copyOf(stated);
         this.measured = measured;
         measured.forEach(this::pass);
@@ -51,13 +51,11 @@ public final class MeasuredRates {
      *     far as it says something
      */
     public static MeasuredRates of(List<PastSession> sessions, Map<OffloadPart, DataRate> stated) {
-        Map<Combination, List<DataRate>> all = byCombination(sessions);
-        Map<Combination, DataRate> usual = new HashMap<>();
-        all.forEach((combination, rates) -> usual.put(combination, median(rates)));
+        Map<Combination, Sample> all = byCombination(sessions);
         List<SpanOfWork> spans = sessions.stream()
-                .map(session -> SpanOfWork.of(session, usual.get(session.combination())))
+                .map(session -> SpanOfWork.of(session, usual(all.get(session.combination()))))
                 .toList();
-        Map<Combination, List<DataRate>> best = byCombination(SpanOfWork.undisturbed(spans));
+        Map<Combination, Sample> best = byCombination(SpanOfWork.undisturbed(spans));
         all.forEach(best::putIfAbsent);
         return new MeasuredRates(stated, best);
     }
@@ -82,9 +80,9 @@ public final class MeasuredRates {
      */
     public Optional<Expected> expected(CardWay way, Collection<WrittenKind> kinds) {
         Combination combination = new Combination(way, Set.copyOf(kinds));
-        List<DataRate> rates = measured.getOrDefault(combination, List.of());
-        if (rates.size() >= SESSIONS_NEEDED) {
-            LearnedRate rate = new LearnedRate(median(rates), Basis.MEASURED, rates.size());
+        Sample sample = measured.get(combination);
+        if (sample != null && sample.rates.size() >= SESSIONS_NEEDED) {
+            LearnedRate rate = new LearnedRate(sample.median, Basis.MEASURED, sample.rates.size());
             return Optional.of(new Expected(rate, culprit(combination, rate.rate())));
         }
         List<Expected> limits = combination.parts().stream()
@@ -108,18 +106,31 @@ public final class MeasuredRates {
         return limits.stream().min(Comparator.comparing(limit -> limit.rate().rate()));
     }
 
-    private static Map<Combination, List<DataRate>> byCombination(List<PastSession> sessions) {
+    /** What sessions of a combination reached. */
+    private record Sample(List<DataRate> rates, DataRate median) {
+        Sample(List<DataRate> rates) {
+            this(rates, MeasuredRates.median(rates));
+        }
+    }
+
+    private static @Nullable DataRate usual(@Nullable Sample alike) {
+        return alike == null ? null : alike.median;
+    }
+
+    private static Map<Combination, Sample> byCombination(List<PastSession> sessions) {
         Map<Combination, List<DataRate>> rates = new LinkedHashMap<>();
         for (PastSession session : sessions) {
             session.rate()
                     .ifPresent(rate -> rates.computeIfAbsent(session.combination(), key -> new ArrayList<>())
                             .add(rate));
         }
-        return rates;
+        Map<Combination, Sample> samples = new LinkedHashMap<>();
+        rates.forEach((combination, alike) -> samples.put(combination, new Sample(alike)));
+        return samples;
     }
 
-    private void pass(Combination combination, List<DataRate> rates) {
-        LearnedRate seen = new LearnedRate(median(rates), Basis.PASSED, rates.size());
+    private void pass(Combination combination, Sample sample) {
+        LearnedRate seen = new LearnedRate(sample.median, Basis.PASSED, sample.rates.size());
         for (OffloadPart part : combination.parts()) {
             passed.merge(part, seen, MeasuredRates::worthMore);
         }
@@ -137,10 +148,10 @@ public final class MeasuredRates {
         return rate.sessions() >= SESSIONS_NEEDED;
     }
 
-    private void charge(Combination combination, List<DataRate> rates) {
-        OffloadPart culprit = culprit(combination, median(rates));
+    private void charge(Combination combination, Sample sample) {
+        OffloadPart culprit = culprit(combination, sample.median);
         if (culprit != null) {
-            charged.computeIfAbsent(culprit, key -> new ArrayList<>()).addAll(rates);
+            charged.computeIfAbsent(culprit, key -> new ArrayList<>()).addAll(sample.rates);
         }
     }
 

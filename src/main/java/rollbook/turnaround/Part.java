@@ -3,7 +3,7 @@ package rollbook.turnaround;
 /** What offloads may have to share or to wait for. */
 public record Part(Kind kind, String name) {
     public enum Kind {
-        /** Its way for the card is as fast as it gets, or it is held by a card. */
+        /** Held by a card; as what holds an offload back, the card’s own way with card, adapter and reader. */
         READER,
         ADAPTER,
         /** Named by its station. */

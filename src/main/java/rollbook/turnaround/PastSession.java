@@ -1,10 +1,8 @@
 package rollbook.turnaround;
 
 import java.time.Duration;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import rollbook.quantity.ByteCount;
 import rollbook.quantity.DataRate;
@@ -47,7 +45,13 @@ public record PastSession(CardWay way, List<Written> written, long bytes, long s
         if (way.reader().equals(other.way.reader())) {
             return true;
         }
-        Set<String> media = written.stream().map(Written::medium).collect(Collectors.toCollection(HashSet::new));
-        return other.written.stream().anyMatch(one -> media.contains(one.medium()));
+        for (Written one : written) {
+            for (Written another : other.written) {
+                if (one.medium().equals(another.medium())) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 }

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
  * @param waitingMinutes of all cameras together
  * @param lastProvenMillis since midnight of the day’s date
  * @param overtimeMinutes after wrap, until the last card is proven
+ * @param someCardUnproven the chance that no reader is left for a card; it isn’t in when the last one is proven
  * @param parts in the plan’s order
  * @param hours what holds offloads back, by hour; most first
  */
@@ -20,6 +21,7 @@ public record Replications(
         List<CameraWaiting> cameras,
         Range lastProvenMillis,
         Range overtimeMinutes,
+        Estimate someCardUnproven,
         List<Utilisation> parts,
         List<HourShare> hours) {
 

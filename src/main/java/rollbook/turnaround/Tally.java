@@ -23,6 +23,7 @@ final class Tally {
     private final List<Part> parts = new ArrayList<>();
     private final List<Double> utilisations = new ArrayList<>();
     private final Map<Long, Map<Part, Long>> heldMillis = new TreeMap<>();
+    private int daysWithUnproven;
     private int days;
 
     Tally(DayPlan plan, int replicates) {
@@ -40,6 +41,9 @@ final class Tally {
         waitingMinutesOfAll[days] = day.waitingMillis() / Outcomes.MILLIS_PER_MINUTE;
         lastProvenMillis[days] = day.lastProvenMillis();
         overtimeMinutes[days] = day.overtimeMillis() / Outcomes.MILLIS_PER_MINUTE;
+        if (day.unprovenCards() > 0) {
+            daysWithUnproven++;
+        }
         for (int part = 0; part < day.parts().size(); part++) {
             PartUse use = day.parts().get(part);
             if (days == 0) {
@@ -74,6 +78,7 @@ final class Tally {
                 waiting,
                 Range.of(lastProvenMillis),
                 Range.of(overtimeMinutes),
+                Estimate.ofShare(daysWithUnproven, days),
                 used,
                 hours());
     }

@@ -73,6 +73,9 @@ class DayPlanTests {
     @Test
     void aMishapConcernsAReaderThatIsThere() {
         refused("mishaps", day -> day.mishaps = List.of(new Mishap.ReaderDies("READER 9", 0)));
+        refused(
+                "mishaps",
+                day -> day.mishaps = List.of(new Mishap.ReaderDies("READER", 1), new Mishap.ReaderDies("READER", 2)));
         refused("offloadNumber", () -> new Mishap.Repeat(0));
     }
 

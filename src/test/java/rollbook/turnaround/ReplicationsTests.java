@@ -21,6 +21,7 @@ class ReplicationsTests {
                         new Range(20 * TestDay.MINUTE, 20 * TestDay.MINUTE, 20 * TestDay.MINUTE, 20 * TestDay.MINUTE));
         assertThat(days.overtimeMinutes()).isEqualTo(new Range(10, 10, 10, 10));
         assertThat(days.someCameraWaits().value()).isZero();
+        assertThat(days.someCardUnproven().value()).isZero();
         assertThat(days.parts())
                 .extracting(Utilisation::part)
                 .containsExactly(new Part(Part.Kind.READER, "READER"), new Part(Part.Kind.DESTINATION, "DRIVE"));
@@ -67,6 +68,15 @@ class ReplicationsTests {
         assertThat(days.cameras()).extracting(camera -> camera.chance().value()).containsExactly(0.0, 1.0);
         assertThat(days.waitingMinutes().mean()).isEqualTo(10);
         assertThat(days.someCameraWaits().value()).isEqualTo(1);
+    }
+
+    @Test
+    void aCardThatNoReaderIsLeftForIsTold() {
+        TestDay day = TestDay.ofOneCard();
+        day.mishaps.add(new Mishap.ReaderDies("READER", 5 * TestDay.MINUTE));
+
+        assertThat(Replications.of(day.plan(), SEED, 2).someCardUnproven().value())
+                .isEqualTo(1);
     }
 
     @Test
