@@ -20,6 +20,11 @@ record ScenarioInputs(DayFacts facts, Map<String, String> values, long seed, Str
         values = new LinkedHashMap<>(values);
     }
 
+    /** Whether they were saved for the way in which they are computed now; else the answers may differ from those of then. */
+    boolean ofThisMethod() {
+        return methodId.equals(METHOD_ID);
+    }
+
     /** @throws IllegalStateException if there is no such value: inputs are checked before they are made */
     String text(String key) {
         String value = values.get(key);
