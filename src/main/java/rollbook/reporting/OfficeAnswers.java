@@ -2,22 +2,16 @@ package rollbook.reporting;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Currency;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.StorageOutlook;
-import rollbook.inventory.CardState;
-import rollbook.inventory.Condition;
-import rollbook.inventory.MediaItem;
-import rollbook.inventory.MediaItems;
 import rollbook.production.MediaKind;
 import rollbook.production.Membership;
-import rollbook.scenario.OrderProposal;
-import rollbook.scenario.OrderProposals;
 import rollbook.web.Display;
 
 /** Answers the office's questions on today's page. */
@@ -25,21 +19,20 @@ import rollbook.web.Display;
 class OfficeAnswers {
     private static final int DUE_WITHIN_DAYS = 7;
 
-    private final MediaItems items;
-    private final OrderProposals proposals;
+    private final OfficeRows rows;
     private final Display display;
     private final Clock clock;
 
-    OfficeAnswers(MediaItems items, OrderProposals proposals, Display display, Clock clock) {
-        this.items = items;
-        this.proposals = proposals;
+    OfficeAnswers(OfficeRows rows, Display display, Clock clock) {
+        this.rows = rows;
         this.display = display;
         this.clock = clock;
     }
 
     List<TodayPage.Answer> answers(Membership viewer, Optional<StorageOutlook> outlook) {
-        List<MediaItem> media = items.list(viewer.productionId());
-        List<OrderProposal> proposed = proposals.open(viewer.productionId());
+        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
+        List<OfficeRows.Row> all = rows.of(viewer.productionId(), today.plusDays(DUE_WITHIN_DAYS + 1));
+        List<OfficeRows.Row> proposed = about(all, OfficeRows.About.PROPOSAL);
         return List.of(
                 new TodayPage.Answer(
                         display.text("reporting.ask.order"),
@@ -52,27 +45,37 @@ class OfficeAnswers {
                         display.text("reporting.proposed", proposed.size()),
                         viewer.path("turnaround/proposals"),
                         display.text("reporting.go.proposals"),
-                        proposed.stream()
-                                .limit(TodayPage.NAMED)
-                                .map(proposal -> proposed(viewer, proposal))
-                                .toList()),
+                        named(proposed, row -> proposed(viewer, row))),
                 new TodayPage.Answer(
                         display.text("reporting.ask.own"),
-                        owned(media),
+                        owned(about(all, OfficeRows.About.MEDIA)),
                         viewer.path("media"),
                         display.text("reporting.go.media"),
-                        dueBack(viewer, media)));
+                        named(
+                                about(all, OfficeRows.About.DUE_BACK),
+                                row -> new TodayPage.Detail(
+                                        display.text("reporting.due-back", row.name(), display.date(row.date())),
+                                        viewer.path("media/" + row.id())))));
     }
 
-    private TodayPage.Detail proposed(Membership viewer, OrderProposal proposal) {
+    private static List<OfficeRows.Row> about(List<OfficeRows.Row> all, OfficeRows.About about) {
+        return all.stream().filter(row -> row.about() == about).toList();
+    }
+
+    private static List<TodayPage.Detail> named(
+            List<OfficeRows.Row> rows, Function<OfficeRows.Row, TodayPage.Detail> words) {
+        return rows.stream().limit(TodayPage.NAMED).map(words).toList();
+    }
+
+    private TodayPage.Detail proposed(Membership viewer, OfficeRows.Row proposal) {
         Long cost = proposal.costMinorUnits();
-        String date = display.shortDate(proposal.neededBy());
+        String date = display.shortDate(proposal.date());
         return new TodayPage.Detail(
                 cost == null
-                        ? display.text("reporting.proposal", proposal.scenarioName(), date)
+                        ? display.text("reporting.proposal", proposal.name(), date)
                         : display.text(
                                 "reporting.proposal.cost",
-                                proposal.scenarioName(),
+                                proposal.name(),
                                 date,
                                 display.money(cost, Currency.getInstance(viewer.currency()))),
                 viewer.path("turnaround/proposals"));
@@ -92,33 +95,15 @@ class OfficeAnswers {
                 .toList();
     }
 
-    private String owned(List<MediaItem> media) {
+    private String owned(List<OfficeRows.Row> media) {
         if (media.isEmpty()) {
             return display.text("reporting.own.nothing");
         }
-        Map<MediaKind, Long> byKind = media.stream()
-                .filter(item -> item.condition() != Condition.RETURNED && item.condition() != Condition.RETIRED)
-                .collect(Collectors.groupingBy(
-                        MediaItem::kind, () -> new EnumMap<>(MediaKind.class), Collectors.counting()));
-        String kinds = byKind.entrySet().stream()
-                .map(kind -> display.text("reporting.own." + kind.getKey().name(), kind.getValue()))
+        String kinds = media.stream()
+                .sorted(Comparator.comparing(row -> MediaKind.valueOf(row.name())))
+                .map(row -> display.text("reporting.own." + row.name(), row.count()))
                 .collect(Collectors.joining(", "));
-        long blank = media.stream()
-                .filter(item -> item.usable() && item.cardState() == CardState.BLANK)
-                .count();
+        long blank = media.stream().mapToLong(OfficeRows.Row::blank).sum();
         return display.text("reporting.own", kinds, blank);
-    }
-
-    private List<TodayPage.Detail> dueBack(Membership viewer, List<MediaItem> media) {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
-        return media.stream()
-                .filter(item -> item.hiredUntil() != null
-                        && item.condition() != Condition.RETURNED
-                        && item.hiredUntil().isBefore(today.plusDays(DUE_WITHIN_DAYS + 1)))
-                .limit(TodayPage.NAMED)
-                .map(item -> new TodayPage.Detail(
-                        display.text("reporting.due-back", item.code(), display.date(item.hiredUntil())),
-                        viewer.path("media/" + item.id())))
-                .toList();
     }
 }

@@ -11,7 +11,6 @@
             "offload",
             "verification",
             "forecast",
-            "scenario",
             "people",
             "audit",
             "web"

@@ -1,7 +1,9 @@
 package rollbook.scenario;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -9,10 +11,8 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import rollbook.format.NamedFormat;
-import rollbook.production.Camera;
 import rollbook.quantity.ByteCount;
 import rollbook.quantity.Fraction;
-import rollbook.schedule.PlannedMinutes;
 
 /**
  * What cameras are to record on a day.
@@ -21,67 +21,56 @@ import rollbook.schedule.PlannedMinutes;
  * @param leftOnly whether what was recorded already is taken off
  */
 record CameraFacts(
-        List<Camera> cameras,
-        List<PlannedMinutes> planned,
-        Map<UUID, NamedFormat> formats,
-        List<DayRows.Row> rows,
-        boolean leftOnly) {
+        List<DayRows.Planned> planned, Map<UUID, NamedFormat> formats, List<DayRows.Row> rows, boolean leftOnly) {
 
     /** @param typeOf the kind of a card by its id, or null */
     List<DayFacts.Camera> list(Function<UUID, @Nullable String> typeOf) {
-        return cameras.stream()
-                .filter(camera -> minutes(camera).signum() > 0)
-                .map(camera -> camera(camera, typeOf))
-                .toList();
+        Map<UUID, List<DayRows.Planned>> byCamera = new LinkedHashMap<>();
+        planned.forEach(plan -> byCamera.computeIfAbsent(plan.cameraId(), camera -> new ArrayList<>())
+                .add(plan));
+        return byCamera.values().stream().map(plans -> camera(plans, typeOf)).toList();
     }
 
-    private List<PlannedMinutes> of(Camera camera) {
-        return planned.stream()
-                .filter(plan ->
-                        plan.cameraId().equals(camera.id()) && plan.minutes().signum() > 0)
-                .toList();
-    }
-
-    private BigDecimal minutes(Camera camera) {
-        return of(camera).stream().map(PlannedMinutes::minutes).reduce(BigDecimal.ZERO, BigDecimal::add);
-    }
-
-    private DayFacts.Camera camera(Camera camera, Function<UUID, @Nullable String> typeOf) {
-        List<PlannedMinutes> plans = of(camera);
-        BigDecimal minutes = minutes(camera);
+    /** @param plans of one camera, what it records most first */
+    private DayFacts.Camera camera(List<DayRows.Planned> plans, Function<UUID, @Nullable String> typeOf) {
+        DayRows.Planned first = plans.get(0);
+        BigDecimal minutes = plans.stream().map(DayRows.Planned::minutes).reduce(BigDecimal.ZERO, BigDecimal::add);
         Fraction weighed = plans.stream()
-                .map(plan ->
-                        formats.get(plan.formatId()).format().bytesPerSecond().times(Fraction.of(plan.minutes())))
+                .map(plan -> format(plan).format().bytesPerSecond().times(Fraction.of(plan.minutes())))
                 .reduce(Fraction.ZERO, Fraction::plus);
-        BigDecimal left = leftOnly ? minutes.subtract(recorded(camera)).max(BigDecimal.ZERO) : minutes;
+        BigDecimal left =
+                leftOnly ? minutes.subtract(recorded(first.cameraId())).max(BigDecimal.ZERO) : minutes;
         return new DayFacts.Camera(
-                camera.letter(),
-                camera.unitName(),
+                first.letter(),
+                first.unitName(),
                 FigureKind.NUMBER.read(left.toPlainString()),
                 ByteCount.roundedUp(weighed.dividedBy(Fraction.of(minutes))).bytes(),
-                formats.get(plans.get(0).formatId())
-                        .format()
-                        .frameRate()
-                        .framesPerSecond()
-                        .toDouble(),
-                plans.stream().map(plan -> formats.get(plan.formatId()).name()).collect(Collectors.joining(", ")),
-                usualCards(camera, typeOf));
+                format(first).format().frameRate().framesPerSecond().toDouble(),
+                plans.stream().map(plan -> format(plan).name()).collect(Collectors.joining(", ")),
+                usualCards(first.cameraId(), typeOf));
     }
 
-    private BigDecimal recorded(Camera camera) {
-        return rows.stream()
-                .filter(row ->
-                        row.kind() == DayRows.Kind.RECORDED && row.thingId().equals(camera.id()))
+    private NamedFormat format(DayRows.Planned plan) {
+        return formats.get(plan.formatId());
+    }
+
+    private BigDecimal recorded(UUID cameraId) {
+        return of(DayRows.Kind.RECORDED, cameraId).stream()
                 .map(row -> row.minutes() == null ? BigDecimal.ZERO : row.minutes())
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    private @Nullable String usualCards(Camera camera, Function<UUID, @Nullable String> typeOf) {
-        UUID card = rows.stream()
-                .filter(row -> row.kind() == DayRows.Kind.CARDS && row.thingId().equals(camera.id()))
+    private @Nullable String usualCards(UUID cameraId, Function<UUID, @Nullable String> typeOf) {
+        UUID card = of(DayRows.Kind.CARDS, cameraId).stream()
                 .max(Comparator.comparingLong(DayRows.Row::times))
                 .map(DayRows.Row::itemId)
                 .orElse(null);
         return card == null ? null : typeOf.apply(card);
+    }
+
+    private List<DayRows.Row> of(DayRows.Kind kind, UUID cameraId) {
+        return rows.stream()
+                .filter(row -> row.kind() == kind && row.thingId().equals(cameraId))
+                .toList();
     }
 }

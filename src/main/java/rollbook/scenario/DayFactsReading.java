@@ -11,7 +11,6 @@ import org.springframework.stereotype.Component;
 import rollbook.format.RecordingFormats;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.ShowRates;
-import rollbook.production.CameraUnits;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.schedule.DayState;
@@ -25,7 +24,6 @@ class DayFactsReading {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
 
     private final ShootingDays days;
-    private final CameraUnits units;
     private final RecordingFormats formats;
     private final MediaItems items;
     private final CopyPlan plan;
@@ -35,7 +33,6 @@ class DayFactsReading {
 
     DayFactsReading(
             ShootingDays days,
-            CameraUnits units,
             RecordingFormats formats,
             MediaItems items,
             CopyPlan plan,
@@ -43,7 +40,6 @@ class DayFactsReading {
             ShowRates rates,
             Clock clock) {
         this.days = days;
-        this.units = units;
         this.formats = formats;
         this.items = items;
         this.plan = plan;
@@ -85,14 +81,8 @@ class DayFactsReading {
         List<DayRows.Row> read = rows.rows(production, together);
         MediaFacts media = new MediaFacts(
                 items.list(production), read, rates.of(production).rates(), shooting);
-        CameraFacts cameras = new CameraFacts(
-                units.cameras(production),
-                days.plannedMinutes(production).stream()
-                        .filter(minutes -> together.contains(minutes.dayId()))
-                        .toList(),
-                formats.byId(production),
-                read,
-                shooting);
+        CameraFacts cameras =
+                new CameraFacts(rows.planned(production, together), formats.byId(production), read, shooting);
         return new DayFacts(
                 day.id(),
                 day.number(),

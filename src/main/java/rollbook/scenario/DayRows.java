@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
-/** What earlier rolls and copies tell of a day to come, in one statement. */
+/** What earlier rolls and copies tell of a day to come, each list in one statement. */
 @Repository
 class DayRows {
     private final JdbcClient jdbc;
@@ -36,6 +36,27 @@ class DayRows {
             @Nullable UUID itemId,
             long times,
             @Nullable BigDecimal minutes) {}
+
+    /** What a camera is to record in a format. */
+    record Planned(UUID cameraId, String letter, String unitName, UUID formatId, BigDecimal minutes) {}
+
+    /** By unit and camera, then by what is recorded most. */
+    List<Planned> planned(UUID productionId, List<UUID> dayIds) {
+        return jdbc.sql("""
+                        select p.camera_id, c.letter, u.name as unit_name, p.format_id, sum(p.minutes) as minutes
+                        from schedule_plan p
+                        join schedule_day d on d.id = p.day_id
+                        join production_camera c on c.id = p.camera_id
+                        join production_unit u on u.id = c.unit_id
+                        where d.production_id = :production and d.id = any(:days) and p.minutes > 0
+                        group by p.camera_id, c.letter, u.name, u.position, p.format_id
+                        order by u.position, c.letter, minutes desc, p.format_id
+                        """)
+                .param("production", productionId)
+                .param("days", dayIds.toArray(UUID[]::new))
+                .query(Planned.class)
+                .list();
+    }
 
     List<Row> rows(UUID productionId, List<UUID> dayIds) {
         return jdbc.sql("""

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why it was withdrawn; empty before
  * @param version for noticing that somebody else answered it meanwhile
  */
-public record OrderProposal(
+record OrderProposal(
         UUID id,
         UUID scenarioId,
         String scenarioName,
@@ -28,7 +28,7 @@ public record OrderProposal(
         int version) {
 
     /** What became of it. */
-    public enum State {
+    enum State {
         PROPOSED,
         TAKEN_UP,
         WITHDRAWN

@@ -49,14 +49,6 @@ public class OrderProposals {
                 .list();
     }
 
-    /** Those that wait for the office. */
-    public List<OrderProposal> open(UUID productionId) {
-        return jdbc.sql(PROPOSALS + " and state = 'PROPOSED' order by needed_by, proposed_at, id")
-                .param("production", productionId)
-                .query(OrderProposals::read)
-                .list();
-    }
-
     private static OrderProposal read(ResultSet row, int number) throws SQLException {
         return new OrderProposal(
                 row.getObject("id", UUID.class),

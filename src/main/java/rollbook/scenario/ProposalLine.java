@@ -8,9 +8,9 @@ import org.jspecify.annotations.Nullable;
  * @param what which of them: the model of a card, the leg of a drive; empty where there is no choice
  * @param costMinorUnits of all of them together, or null if nobody said what they cost
  */
-public record ProposalLine(
+record ProposalLine(
         Kind kind, String what, int count, @Nullable Long costMinorUnits) {
-    public enum Kind {
+    enum Kind {
         CARDS,
         READERS,
         ADAPTERS,

@@ -21,7 +21,7 @@ record ScenarioInputs(DayFacts facts, Map<String, String> values, long seed, Str
     }
 
     /** Whether they were saved for the way in which they are computed now; else the answers may differ from those of then. */
-    boolean ofThisMethod() {
+    public boolean ofThisMethod() {
         return methodId.equals(METHOD_ID);
     }
 

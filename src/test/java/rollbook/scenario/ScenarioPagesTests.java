@@ -196,7 +196,7 @@ class ScenarioPagesTests {
         assertThat(post(Role.WRANGLER, "/scenarios/" + id + "/proposal")).hasStatus(HttpStatus.FOUND);
         assertThat(post(Role.OFFICE, "/scenarios/" + id + "/proposal")).hasStatus(HttpStatus.CONFLICT);
 
-        OrderProposal proposal = proposals.open(scene.production.id).get(0);
+        OrderProposal proposal = proposals.list(scene.production.id).get(0);
         assertThat(proposal.costMinorUnits()).isEqualTo(56_000L);
         assertThat(proposal.neededBy()).isEqualTo("2031-03-03");
         Document today = Jsoup.parse(mvc.get()
@@ -216,7 +216,9 @@ class ScenarioPagesTests {
                 .hasStatus(HttpStatus.FOUND);
         assertThat(post(Role.WRANGLER, "/proposals/" + proposal.id() + "/withdraw", "version", "0", "reason", "late"))
                 .hasStatus(HttpStatus.CONFLICT);
-        assertThat(proposals.open(scene.production.id)).isEmpty();
+        assertThat(proposals.list(scene.production.id))
+                .extracting(OrderProposal::state)
+                .containsExactly(OrderProposal.State.TAKEN_UP);
         assertThat(onRecord()).containsExactly("scenario.saved", "proposal.made", "proposal.taken-up");
     }
 
