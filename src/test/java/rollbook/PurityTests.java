@@ -49,7 +49,17 @@ class PurityTests {
             "rollbook.forecast.TypicalRoll",
             "rollbook.forecast.BurnDown",
             "rollbook.forecast.BurnDownChart",
-            "rollbook.forecast.Reduction");
+            "rollbook.forecast.Reduction",
+            "rollbook.scenario.Beginning",
+            "rollbook.scenario.DayPlans",
+            "rollbook.scenario.DayTime",
+            "rollbook.scenario.FigureKind",
+            "rollbook.scenario.ProposalLines",
+            "rollbook.scenario.Sheet",
+            "rollbook.scenario.SheetChecks",
+            "rollbook.scenario.Stretch",
+            "rollbook.scenario.Tries",
+            "rollbook.scenario.WorkHours");
 
     private static final DescribedPredicate<JavaClass> PURE = new DescribedPredicate<>("pure") {
         @Override

@@ -12,6 +12,7 @@
             "offload",
             "verification",
             "forecast",
+            "scenario",
             "people",
             "web"
         })

@@ -1,6 +1,7 @@
 package rollbook.web;
 
 import java.math.BigDecimal;
+import java.text.NumberFormat;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -9,6 +10,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.Currency;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
@@ -74,6 +76,21 @@ public class Display {
         double percent = fraction * 100;
         boolean whole = Math.abs(percent) >= 9.95 || percent == 0;
         return String.format(LOCALE, whole ? "%.0f %%" : "%.1f %%", percent);
+    }
+
+    /** An amount in the smallest unit of its currency, written with its decimals: €1,230.00. */
+    public String money(long minorUnits, Currency currency) {
+        return money(BigDecimal.valueOf(minorUnits, Math.max(0, currency.getDefaultFractionDigits())), currency);
+    }
+
+    /** €1,230.00. */
+    public String money(BigDecimal amount, Currency currency) {
+        int digits = Math.max(0, currency.getDefaultFractionDigits());
+        NumberFormat format = NumberFormat.getCurrencyInstance(LOCALE);
+        format.setCurrency(currency);
+        format.setMinimumFractionDigits(digits);
+        format.setMaximumFractionDigits(digits);
+        return format.format(amount);
     }
 
     /** The two largest units of a duration: 3 h 12 min, 2 days 4 h, 45 s. */
