@@ -37,19 +37,19 @@ class LabelReading {
 
     /** Empty, with what is wrong in the result, if it can't be printed. */
     Optional<LabelRun> read(Membership membership, String address, LabelForm form, BindingResult result) {
+        List<MediaItem> named = named(membership, form.items(), result);
         Optional<SheetKind> sheet = SheetKind.named(form.sheet());
         if (sheet.isEmpty()) {
             reject(result, "sheet", "label.problem.sheet");
         }
-        int most = sheet.filter(kind -> !kind.single())
-                .map(SheetKind::grid)
-                .map(SheetGrid::labelsPerPage)
-                .orElse(1);
-        // Of a printer for single labels nobody asks where the first one goes, so what stands there is of another
-        // sheet.
-        int first = sheet.filter(SheetKind::single).isPresent() ? 1 : whole(result, "first", form.first(), most);
+        // Of a printer for single labels nobody asks where the first one goes: what stands there is of another sheet.
+        int first = sheet.isEmpty() || sheet.get().single()
+                ? 1
+                : whole(result, "first", form.first(), sheet.get().grid().labelsPerPage());
         int copies = whole(result, "copies", form.copies(), MOST_COPIES);
-        List<MediaItem> named = named(membership, form.items(), copies, result);
+        if (named.size() * copies > MOST_LABELS) {
+            reject(result, "items", "label.problem.too-many", named.size() * copies, MOST_LABELS);
+        }
         if (result.hasErrors()) {
             return Optional.empty();
         }
@@ -61,10 +61,10 @@ class LabelReading {
         return Optional.of(new LabelRun(labels, sheet.get(), first));
     }
 
-    private List<MediaItem> named(Membership membership, String typed, int copies, BindingResult result) {
+    private List<MediaItem> named(Membership membership, String typed, BindingResult result) {
         List<String> codes = codes(typed, result);
-        if (codes.size() * copies > MOST_LABELS) {
-            reject(result, "items", "label.problem.too-many", codes.size() * copies, MOST_LABELS);
+        if (codes.size() > MOST_LABELS) {
+            reject(result, "items", "label.problem.too-many", codes.size(), MOST_LABELS);
         }
         if (result.hasFieldErrors("items")) {
             return List.of();
@@ -100,30 +100,20 @@ class LabelReading {
     private Label label(Membership membership, String address, LabelLayout layout, MediaItem item) {
         String kind = display.text("inventory.kind." + item.kind());
         String owner = "label.owner." + item.ownership();
-        List<String> lines = new ArrayList<>();
-        add(
-                lines,
-                layout,
-                1,
-                item.capacityBytes() == null
-                        ? kind
-                        : display.text("label.what", kind, display.size(item.capacityBytes())));
-        add(lines, layout, LabelLayout.MOST_MODEL_LINES, item.model());
-        add(
-                lines,
-                layout,
-                1,
-                item.supplier().isEmpty() ? display.text(owner) : display.text(owner + ".from", item.supplier()));
-        add(lines, layout, 1, membership.productionName());
+        String what = item.capacityBytes() == null
+                ? kind
+                : display.text("label.what", kind, display.size(item.capacityBytes()));
+        String whose = item.supplier().isEmpty() ? display.text(owner) : display.text(owner + ".from", item.supplier());
+        double width = layout.lineWidth();
+        List<String> lines = new ArrayList<>(face.lines(what, width, 1));
+        lines.addAll(face.lines(item.model(), width, LabelLayout.MOST_MODEL_LINES));
+        lines.addAll(face.lines(whose, width, LabelLayout.LINES_BELOW - lines.size() - 1));
+        lines.addAll(face.lines(membership.productionName(), width, 1));
         return new Label(
                 item.code(),
                 layout.lines(item.code()),
                 QrSymbol.of(LabelAddress.of(address, membership, item.code())),
                 lines);
-    }
-
-    private void add(List<String> lines, LabelLayout layout, int most, String text) {
-        lines.addAll(face.lines(text, layout.lineWidth(), most));
     }
 
     private static int whole(BindingResult result, String field, String typed, int most) {

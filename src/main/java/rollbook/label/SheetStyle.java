@@ -43,7 +43,10 @@ final class SheetStyle {
     static String onScreen(SheetKind kind) {
         double width = kind.grid().pageWidthMillimetres();
         SheetStyle style = new SheetStyle(kind, millimetres -> number(millimetres / width * 100) + "cqw");
-        style.rule(".label-frame", "container-type: inline-size; max-width: %smm", number(width));
+        style.rule(
+                ".label-frame",
+                "container-type: inline-size; max-width: %smm; margin-bottom: var(--step)",
+                number(width));
         style.rule(
                 ".label-sheet",
                 "height: %s; outline: 1px solid var(--hairline)",

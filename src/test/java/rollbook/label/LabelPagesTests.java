@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import jakarta.servlet.http.Cookie;
 import java.net.URI;
+import java.util.Locale;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -74,7 +75,7 @@ class LabelPagesTests {
                 .headers()
                 .hasValue(
                         "Content-Disposition",
-                        "inline; filename=\"labels-" + production.code.toLowerCase(java.util.Locale.ROOT) + ".pdf\"");
+                        "inline; filename=\"labels-" + production.code.toLowerCase(Locale.ROOT) + ".pdf\"");
         assertThat(mvc.get()
                         .uri(page.select("link[href^=/labels/]").attr("href"))
                         .with(production.signedInAs(role)))
@@ -93,7 +94,7 @@ class LabelPagesTests {
                 "items=A%20B%20C%20D|items|A, B, C and one more are not registered in this production.",
                 "items=CARD-001%20to%20CARD-004|items|CARD-004 is not registered in this production.",
                 "items=CARD-002%20to%20CARD-001|items|CARD-002 and CARD-001 are not the first and last of a run",
-                "items=X001%20to%20X251&copies=2|items|That makes 502 labels. Print at most 500 at a time.",
+                "items=X001%20to%20X251%20Y001%20to%20Y250|items|That makes 501 labels. Print at most 500 at a time.",
                 "items=CARD-001&sheet=SPOON|sheet|That is not one of the sheets.",
                 "items=CARD-001&sheet=A4_24&first=25|first|Write a whole number from 1 to 24.",
                 "items=CARD-001&sheet=A4_24&first=0|first|Write a whole number from 1 to 24.",
@@ -121,6 +122,26 @@ class LabelPagesTests {
                         .select("#items")
                         .text())
                 .isEqualTo(typed);
+    }
+
+    @Test
+    void labelsOfEachItemCountTowardsTheMost() {
+        cards(51);
+        assertThat(get("media/labels?items=CARD-001%20to%20CARD-051&copies=10", Role.OFFICE))
+                .hasStatus(422)
+                .bodyText()
+                .contains("That makes 510 labels. Print at most 500 at a time.");
+        assertThat(get("media/labels?items=CARD-001%20to%20CARD-050&copies=10", Role.OFFICE))
+                .hasStatusOk();
+    }
+
+    @Test
+    void problemsAreListedInTheOrderOfTheFields() throws Exception {
+        MvcTestResult result = get("media/labels?items=SPOON&sheet=A4_24&first=0&copies=0", Role.OFFICE);
+        assertThat(Jsoup.parse(result.getResponse().getContentAsString())
+                        .select(".error-summary a")
+                        .eachAttr("href"))
+                .containsExactly("#items", "#first", "#copies");
     }
 
     @Test
