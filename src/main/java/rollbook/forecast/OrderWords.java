@@ -90,9 +90,7 @@ class OrderWords {
                 ? List.of()
                 : advice.waiting().stream()
                         .map(day -> new Waiting(
-                                words.date(day.orderOn()),
-                                words.date(day.likelyArrivalOn()),
-                                words.chance(day.risk())))
+                                words.date(day.orderOn()), words.date(day.likelyArrivalOn()), words.chance(day.risk())))
                         .toList();
     }
 

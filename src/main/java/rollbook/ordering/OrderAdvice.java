@@ -85,8 +85,7 @@ public record OrderAdvice(
      */
     public double timesAllowed(int orderDays) {
         return Math.min(
-                waiting.get(orderDays).mendableRisk() / allowedWhileWaiting,
-                mendableRiskWithout / level.allowedRisk());
+                waiting.get(orderDays).mendableRisk() / allowedWhileWaiting, mendableRiskWithout / level.allowedRisk());
     }
 
     /** The chance of running out that is left with the order: before it comes or because it was too little, at most. */

@@ -74,8 +74,10 @@ class OrderingTests {
                 .orElse(null);
     }
 
-    // With three days of lead time the chances of having run out by the day of arrival, 3, 4 and 5, are 0.001708, 0.016249
-    // and 0.136321 (numerical integration). The order is needed on nearly every course, so a fifth of 5 % may be taken by
+    // With three days of lead time the chances of having run out by the day of arrival, 3, 4 and 5, are 0.001708,
+    // 0.016249
+    // and 0.136321 (numerical integration). The order is needed on nearly every course, so a fifth of 5 % may be taken
+    // by
     // waiting: day 0. With five days it is late already.
     @Test
     void whatIsNeededForCertainIsHardlyWaitedFor() {
@@ -90,7 +92,8 @@ class OrderingTests {
         assertThat(late.order().late()).isTrue();
     }
 
-    // Of a hundred courses so many lack 2 TB on the last day; of 5 % a fifth, and of the other 4 % the part of the courses
+    // Of a hundred courses so many lack 2 TB on the last day; of 5 % a fifth, and of the other 4 % the part of the
+    // courses
     // that lack nothing (worked by hand).
     @ParameterizedTest
     @CsvSource({"100, 0.01", "50, 0.03", "10, 0.046", "0, 0.05"})
