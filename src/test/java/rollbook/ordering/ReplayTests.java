@@ -76,9 +76,9 @@ class ReplayTests {
             assertThat(ranDry(sheet)).isGreaterThan(ranDry(flags));
         }
         assertThat(ranDry(flags)).isLessThanOrEqualTo(Replay.LEVEL.allowedRisk());
-        // More than the 10 % that we aimed at; docs/maths.md says why. Measured 1.237 and 1.160.
-        assertThat(costOverHindsight(flags)).isLessThan(1.26);
-        assertThat(costWithMediaAtHand(flags)).isLessThan(1.18);
+        // More than the 10 % that we aimed at; docs/maths.md says why. Measured 1.208 and 1.140.
+        assertThat(costOverHindsight(flags)).isLessThan(1.23);
+        assertThat(costWithMediaAtHand(flags)).isLessThan(1.16);
         assertThat(perShow(flags, Replay.Outcome::dueWithoutFlag)).isZero();
         assertThat(perShow(flags, Replay.Outcome::flagsOpened)).isLessThan(perShow(flags, Replay.Outcome::orders) + 1);
         assertThat(perShow(flags, Replay.Outcome::flagsUpAgainSoon)).isLessThan(0.1);
