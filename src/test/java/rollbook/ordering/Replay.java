@@ -40,7 +40,7 @@ final class Replay {
     /** Standard deviation, in logs, of days about a level that is known as well as from so many days. */
     private static final double DAY_BY_DAY = 0.3;
 
-    private static final double CERTAIN = 1e6;
+    private static final double CERTAIN = 1e4;
 
     static final UUID POOL = new UUID(0, 1);
 
