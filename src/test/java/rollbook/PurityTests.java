@@ -62,6 +62,7 @@ class PurityTests {
                             || name.startsWith("rollbook.manifest.")
                             || name.startsWith("rollbook.learning.")
                             || name.startsWith("rollbook.burndown.")
+                            || name.startsWith("rollbook.turnaround.")
                             || PURE_CLASSES.contains(name.contains("$") ? name.substring(0, name.indexOf('$')) : name));
         }
     };

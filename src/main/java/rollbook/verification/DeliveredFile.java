@@ -47,6 +47,10 @@ record DeliveredFile(
         return state == Document.State.WAITING || state == Document.State.READING || membersWaiting > 0;
     }
 
+    public boolean rejected() {
+        return state == Document.State.REJECTED;
+    }
+
     /** Whether the document goes by another name than it was sent under now. */
     public boolean renamed() {
         return fileName != null && !fileName.equals(sentName);

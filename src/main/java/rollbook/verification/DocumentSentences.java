@@ -54,6 +54,14 @@ class DocumentSentences {
         if (empty > 0) {
             sentences.add(display.text("verification.documents.told.empty", empty));
         }
+        long rejected = files.stream().filter(DeliveredFile::rejected).count();
+        if (rejected > 0) {
+            sentences.add(display.text("verification.documents.told.rejected", rejected));
+        }
+        long waiting = files.stream().filter(file -> file.unassigned() > 0).count();
+        if (waiting > 0) {
+            sentences.add(display.text("verification.documents.told.waiting", waiting));
+        }
         return String.join(" ", sentences);
     }
 

@@ -66,6 +66,20 @@ class ClipPagesTests {
     }
 
     @Test
+    void aCopyThatWasErasedIsNotNamedAmongThoseThatHoldTheClip() throws Exception {
+        scene.roll("A014");
+        send("CARD", "card.md5", list("A014", 1));
+        send(scene.shuttle.toString(), "shuttle.md5", "# shuttle\n" + list("A014", 1));
+        jdbc.sql("update offload_copy set erased_at = now() where item_id = ?")
+                .param(scene.shuttle)
+                .update();
+
+        Document page = scene.see("clips?q=A014C001");
+        assertThat(DocumentScene.sentence(page)).isEqualTo("A014C001 belongs to roll A014 and is on no proven copy.");
+        assertThat(page.select("tbody").text()).contains("A014C001").doesNotContain("SHUTTLE-1");
+    }
+
+    @Test
     void theCodeBoxTakesClipsAndTheNamesOfTheirFiles() throws Exception {
         scene.roll("A014");
         send("CARD", "card.md5", list("A014", 1));
