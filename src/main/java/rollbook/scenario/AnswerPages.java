@@ -97,11 +97,13 @@ class AnswerPages {
                 display.text("scenario.camera", camera.name()),
                 display.duration(Duration.ofMillis(camera.recordedMillis())),
                 words.minutes(camera.waitingMillis()),
-                display.text(
-                        "scenario.cameras.waits",
-                        display.percent(waiting.chance().value()),
-                        Math.round(waiting.minutes().mean()),
-                        Math.round(waiting.minutes().nineOfTen())),
+                waiting.chance().value() == 0
+                        ? display.text("scenario.cameras.never", REPLICATES)
+                        : display.text(
+                                "scenario.cameras.waits",
+                                display.percent(waiting.chance().value()),
+                                Math.round(waiting.minutes().mean()),
+                                Math.round(waiting.minutes().nineOfTen())),
                 Integer.toString(camera.cardsPulled()));
     }
 

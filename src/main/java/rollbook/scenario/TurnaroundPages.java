@@ -67,6 +67,7 @@ class TurnaroundPages {
                 sheetWords.page(sheet, membership.currency()),
                 answered,
                 sheet.lines(),
+                sheet.lines().stream().anyMatch(SheetLine::isChanged),
                 sheet.isRight() ? additions(ScenarioDrafts.inputs(sheet), membership) : List.of());
         ModelAndView view = new ModelAndView("scenario/turnaround")
                 .addObject("page", page)
