@@ -75,9 +75,8 @@ final class Bandwidth {
         return changed;
     }
 
-    /** Shares anew. @return when the first flow will be done, or the largest number if there is none */
+    /** Shares anew, at the instant of a change. @return when the first flow will be done, or the largest number if there is none */
     long share(long now) {
-        advance(now);
         changed = false;
         fill();
         long first = Long.MAX_VALUE;
@@ -100,7 +99,7 @@ final class Bandwidth {
             for (Flow flow : flows) {
                 double bytes = flow.bytesPerMilli * millis;
                 flow.leftBytes -= bytes;
-                for (int part = 0; part < parts; part++) {
+                for (int part : flow.parts) {
                     busyMillis[part] += bytes * flow.weights[part];
                 }
                 hours.hold(flow.limit == OWN_WAY ? flow.ownWay : heldBy[flow.limit], advancedMillis, now);
@@ -132,8 +131,8 @@ final class Bandwidth {
     private void count() {
         Arrays.fill(users, 0);
         for (Flow flow : flows) {
-            for (int part = 0; part < parts; part++) {
-                users[part] += flow.weights[part] > 0 ? 1 : 0;
+            for (int part : flow.parts) {
+                users[part]++;
             }
         }
     }
@@ -142,10 +141,10 @@ final class Bandwidth {
     private double ownSpeed(Flow flow) {
         double shared = 0;
         double any = 0;
-        for (int part = 0; part < parts; part++) {
+        for (int part : flow.parts) {
             any = Math.max(any, flow.weights[part]);
-            if (flow.weights[part] > shared && users[part] > 1) {
-                shared = flow.weights[part];
+            if (users[part] > 1) {
+                shared = Math.max(shared, flow.weights[part]);
             }
         }
         return 1 / (shared > 0 ? shared : any);
@@ -155,7 +154,7 @@ final class Bandwidth {
         Arrays.fill(load, 0);
         for (Flow flow : flows) {
             if (!flow.settled) {
-                for (int part = 0; part < parts; part++) {
+                for (int part : flow.parts) {
                     load[part] += flow.weights[part] * flow.bytesPerMilliOfLevel;
                 }
             }
@@ -198,8 +197,8 @@ final class Bandwidth {
         if (flow.ceiling <= bytesPerMilli * (1 + FULL)) {
             return OWN_WAY;
         }
-        for (int part = 0; part < parts; part++) {
-            if (flow.weights[part] > 0 && left[part] <= FULL) {
+        for (int part : flow.parts) {
+            if (left[part] <= FULL) {
                 return part;
             }
         }

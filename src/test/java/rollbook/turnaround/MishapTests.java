@@ -71,6 +71,15 @@ class MishapTests {
     }
 
     @Test
+    void aReaderThatDiesWhenACardComesDoesNotGetIt() {
+        TestDay day = TestDay.ofOneCard();
+        day.readers = List.of(reader("READER 1", 100), reader("READER 2", 75));
+        day.mishaps = List.of(new Mishap.ReaderDies("READER 1", 10 * MINUTE));
+
+        assertThat(day.played().offloads()).isEqualTo(1);
+    }
+
+    @Test
     void withoutAReaderCardsStayUnproven() {
         TestDay day = new TestDay();
         day.mishaps = List.of(new Mishap.ReaderDies("READER", 15 * MINUTE));

@@ -163,14 +163,18 @@ class OffloadTests {
     void whatHoldsOffloadsBackIsToldByTheHour() {
         TestDay day = TestDay.ofOneCard();
         day.cameras = List.of("CAM 1", "CAM 2");
-        day.readers = List.of(reader("READER", 20));
+        day.readers = List.of(reader("READER", 15));
 
-        // 3,000 s each: from 0:10 to 1:00 and from 1:00 to 1:50, the second waiting during the first.
+        // 4,000 s each: from 0:10 to 1:16:40 and from there to 2:23:20, the second waiting during the first.
+        Part readers = new Part(Part.Kind.READERS, "STATION");
+        Part reader = new Part(Part.Kind.READER, "READER");
         assertThat(day.played().hours())
                 .containsExactly(
-                        new HourLimit(0, new Part(Part.Kind.READERS, "STATION"), 50 * MINUTE),
-                        new HourLimit(0, new Part(Part.Kind.READER, "READER"), 50 * MINUTE),
-                        new HourLimit(TestDay.HOUR, new Part(Part.Kind.READER, "READER"), 50 * MINUTE));
+                        new HourLimit(0, readers, 50 * MINUTE),
+                        new HourLimit(0, reader, 50 * MINUTE),
+                        new HourLimit(TestDay.HOUR, readers, 1000 * TestDay.SECOND),
+                        new HourLimit(TestDay.HOUR, reader, 60 * MINUTE),
+                        new HourLimit(2 * TestDay.HOUR, reader, 1400 * TestDay.SECOND));
     }
 
     /** That encoding can leave 60 % of the bytes is common practice, no source. */
@@ -207,14 +211,14 @@ class OffloadTests {
         TestDay day = TestDay.ofOneCard();
         day.readers = List.of(reader("READER", 1000));
         day.destinations = List.of(
-                destination("DRIVE", 200), new Destination("TAPE", megabytes(1000), megabytes(1000), true, 0.6));
+                new Destination("TAPE", megabytes(1000), megabytes(1000), true, 0.6), destination("DRIVE", 200));
         day.encoder = new Encoder.ByBytes(megabytes(100));
 
         assertThat(day.overtimeSeconds()).isEqualTo(600);
         day.writing = Order.ONE_AFTER_ANOTHER;
         assertThat(day.overtimeSeconds()).isEqualTo(300 + 600);
-        assertThat(bars(day.played(), "DRIVE")).containsExactly("10–15 WRITING");
-        assertThat(bars(day.played(), "TAPE")).containsExactly("15–25 WRITING");
+        assertThat(bars(day.played(), "TAPE")).containsExactly("10–20 WRITING");
+        assertThat(bars(day.played(), "DRIVE")).containsExactly("20–25 WRITING");
     }
 
     @Test

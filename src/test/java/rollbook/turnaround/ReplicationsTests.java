@@ -16,10 +16,8 @@ class ReplicationsTests {
     void aDayWithoutChanceIsAlwaysTheSame() {
         Replications days = Replications.of(TestDay.ofOneCard().plan(), SEED, 3);
 
-        assertThat(days.lastProvenMillis())
-                .isEqualTo(
-                        new Range(20 * TestDay.MINUTE, 20 * TestDay.MINUTE, 20 * TestDay.MINUTE, 20 * TestDay.MINUTE));
-        assertThat(days.overtimeMinutes()).isEqualTo(new Range(10, 10, 10, 10));
+        assertThat(days.lastProvenMillis()).isEqualTo(always(20 * TestDay.MINUTE));
+        assertThat(days.overtimeMinutes()).isEqualTo(always(10));
         assertThat(days.someCameraWaits().value()).isZero();
         assertThat(days.someCardUnproven().value()).isZero();
         assertThat(days.parts())
@@ -28,6 +26,10 @@ class ReplicationsTests {
         assertThat(days.parts().get(0).share()).isEqualTo(0.5);
         assertThat(days.parts().get(1).share()).isCloseTo(0.05, within(1e-9));
         assertThat(days.hours()).containsExactly(new HourShare(0, new Part(Part.Kind.READER, "READER"), 1));
+    }
+
+    private static Range always(double value) {
+        return new Range(new Estimate(value, value, value), value, value, value);
     }
 
     /** From the closed form: handling is exponential of 10 minutes, so −10 ln(1 − p) on top of the 10 for reading. */
@@ -39,7 +41,11 @@ class ReplicationsTests {
 
         Range overtime = Replications.of(day.plan(), SEED, count).overtimeMinutes();
 
-        assertThat(overtime.mean()).isCloseTo(20, within(4 * 10 / Math.sqrt(count)));
+        double deviation = 10 / Math.sqrt(count);
+        assertThat(overtime.mean().value()).isCloseTo(20, within(4 * deviation));
+        // The exponential’s standard deviation is its mean; 1.96 of them on both sides, to a tenth as it is estimated.
+        assertThat(overtime.mean().high() - overtime.mean().low())
+                .isCloseTo(2 * 1.96 * deviation, within(0.1 * 2 * 1.96 * deviation));
         assertQuantile(overtime.oneOfTen(), 0.1, count);
         assertQuantile(overtime.half(), 0.5, count);
         assertQuantile(overtime.nineOfTen(), 0.9, count);
@@ -64,9 +70,11 @@ class ReplicationsTests {
         Replications days = Replications.of(day.plan(), SEED, 2);
 
         assertThat(days.cameras()).extracting(Replications.CameraWaiting::name).containsExactly("CAM 1", "CAM 2");
-        assertThat(days.cameras()).extracting(camera -> camera.minutes().mean()).containsExactly(0.0, 10.0);
+        assertThat(days.cameras())
+                .extracting(camera -> camera.minutes().mean().value())
+                .containsExactly(0.0, 10.0);
         assertThat(days.cameras()).extracting(camera -> camera.chance().value()).containsExactly(0.0, 1.0);
-        assertThat(days.waitingMinutes().mean()).isEqualTo(10);
+        assertThat(days.waitingMinutes().mean().value()).isEqualTo(10);
         assertThat(days.someCameraWaits().value()).isEqualTo(1);
     }
 

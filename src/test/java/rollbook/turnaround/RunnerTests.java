@@ -29,6 +29,18 @@ class RunnerTests {
     }
 
     @Test
+    void cardsThatArePulledAtTheSameInstantGoTogether() {
+        TestDay day = new TestDay();
+        day.wrapMillis = 20 * MINUTE;
+        day.runner = new Runner(Delay.exponential(5 * MINUTE), 1, 0, Delay.NONE);
+
+        DayResult played = Simulation.run(day.plan(), Draws.of(1, 0));
+        assertThat(bars(played, "CARD 1").get(1))
+                .endsWith("CARRIED")
+                .isEqualTo(bars(played, "CARD 2").get(1));
+    }
+
+    @Test
     void theLongestWaitIsCountedFromTheOldestCardOfEachBatch() {
         TestDay day = TestDay.ofOneCard();
         day.runner = new Runner(Delay.NONE, 3, 25 * MINUTE, Delay.NONE);

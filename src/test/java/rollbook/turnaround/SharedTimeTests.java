@@ -1,6 +1,7 @@
 package rollbook.turnaround;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static rollbook.turnaround.TestDay.MINUTE;
 import static rollbook.turnaround.TestDay.bars;
 import static rollbook.turnaround.TestDay.megabytes;
@@ -10,6 +11,27 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class SharedTimeTests {
+    /**
+     * Processor sharing, computed from the work: cards of 512 GB begin 1,000 s after each other on a drive of 250 MB/s. The
+     * first has it alone for 1,000 s, 250 GB; of its other 262 GB half as many pass each second, 2,096 s. Both together are
+     * done when 1,024 GB are written, 4,096 s after the first began.
+     */
+    @Test
+    void twoCardsOnOneDriveAreDoneWhenItsTimeSharedBetweenThemSaysSo() {
+        TestDay day = new TestDay();
+        day.cameras = List.of("CAM 1");
+        day.recorded = megabytes(512);
+        day.cardBytes = 512 * TestDay.GB;
+        day.wrapMillis = 2_000 * TestDay.SECOND;
+        day.readers = List.of(reader("READER 1", 2_000), reader("READER 2", 2_000));
+        day.destinations = List.of(TestDay.destination("DRIVE", 250));
+        long first = 1_000 * TestDay.SECOND;
+        assertThat(day.played().activities())
+                .filteredOn(bar -> bar.kind() == Activity.Kind.WRITING)
+                .extracting(bar -> (bar.fromMillis() - first) / 1000.0, bar -> (bar.toMillis() - first) / 1000.0)
+                .containsExactlyInAnyOrder(tuple(0.0, 3_096.0), tuple(1_000.0, 4_096.0));
+    }
+
     /**
      * Worked by hand. A drive writes 200 and reads 50 MB/s. Card 1 comes at 10 min: 60 GB are written until 15, then read
      * back. Card 2 comes at 20, when 45 GB are left of that. Each has half of the drive’s time: 100 MB/s are written, which
