@@ -102,7 +102,7 @@ class AnswerPages {
                         : display.text(
                                 "scenario.cameras.waits",
                                 display.percent(waiting.chance().value()),
-                                Math.round(waiting.minutes().mean()),
+                                Math.round(waiting.minutes().mean().value()),
                                 Math.round(waiting.minutes().nineOfTen())),
                 Integer.toString(camera.cardsPulled()));
     }
