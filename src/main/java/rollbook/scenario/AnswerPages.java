@@ -67,7 +67,7 @@ class AnswerPages {
         return new Brief(
                 words.sentence(plan, day),
                 words.minutes(day.waitingMillis()),
-                DayTime.clock(day.lastProvenMillis()),
+                words.time(day.lastProvenMillis()),
                 words.minutes(day.overtimeMillis()),
                 display.percent(Replications.of(plan, inputs.seed(), REPLICATES)
                         .someCameraWaits()
@@ -80,8 +80,8 @@ class AnswerPages {
                 days.replicates(),
                 display.percent(days.someCameraWaits().value()),
                 floats.percents(days.someCameraWaits()),
-                DayTime.clock(Math.round(days.lastProvenMillis().oneOfTen())),
-                DayTime.clock(Math.round(days.lastProvenMillis().nineOfTen())));
+                words.time(Math.round(days.lastProvenMillis().oneOfTen())),
+                words.time(Math.round(days.lastProvenMillis().nineOfTen())));
     }
 
     private List<TurnaroundPage.CameraRow> cameras(DayResult day, Replications days) {

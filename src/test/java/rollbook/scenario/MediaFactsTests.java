@@ -103,7 +103,8 @@ class MediaFactsTests {
         MediaFacts facts = facts(0, true);
         assertThat(facts.cardTypes().get(0).count()).isEqualTo(1);
         assertThat(facts.cardTypes().get(0).owned()).isEqualTo(2);
-        assertThat(facts.busyCards()).isEqualTo(1);
+        assertThat(facts.cardsByState())
+                .containsExactly(new DayFacts.InState(CardState.BLANK, 1), new DayFacts.InState(CardState.HELD, 1));
     }
 
     @Test
