@@ -67,7 +67,7 @@ class AnswerPages {
         return new Brief(
                 words.sentence(plan, day),
                 words.minutes(day.waitingMillis()),
-                DayTime.clock(day.lastProvenMillis()),
+                words.time(day.lastProvenMillis()),
                 words.minutes(day.overtimeMillis()),
                 display.percent(Replications.of(plan, inputs.seed(), REPLICATES)
                         .someCameraWaits()
@@ -80,8 +80,8 @@ class AnswerPages {
                 days.replicates(),
                 display.percent(days.someCameraWaits().value()),
                 floats.percents(days.someCameraWaits()),
-                DayTime.clock(Math.round(days.lastProvenMillis().oneOfTen())),
-                DayTime.clock(Math.round(days.lastProvenMillis().nineOfTen())));
+                words.time(Math.round(days.lastProvenMillis().oneOfTen())),
+                words.time(Math.round(days.lastProvenMillis().nineOfTen())));
     }
 
     private List<TurnaroundPage.CameraRow> cameras(DayResult day, Replications days) {
@@ -97,11 +97,13 @@ class AnswerPages {
                 display.text("scenario.camera", camera.name()),
                 display.duration(Duration.ofMillis(camera.recordedMillis())),
                 words.minutes(camera.waitingMillis()),
-                display.text(
-                        "scenario.cameras.waits",
-                        display.percent(waiting.chance().value()),
-                        Math.round(waiting.minutes().mean()),
-                        Math.round(waiting.minutes().nineOfTen())),
+                waiting.chance().value() == 0
+                        ? display.text("scenario.cameras.never", REPLICATES)
+                        : display.text(
+                                "scenario.cameras.waits",
+                                display.percent(waiting.chance().value()),
+                                Math.round(waiting.minutes().mean().value()),
+                                Math.round(waiting.minutes().nineOfTen())),
                 Integer.toString(camera.cardsPulled()));
     }
 

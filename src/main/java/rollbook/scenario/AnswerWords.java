@@ -13,6 +13,8 @@ import rollbook.web.Display;
 /** What playing a day tells, in sentences. */
 @Component
 class AnswerWords {
+    private static final long DAY = 86_400_000;
+
     private final Display display;
 
     AnswerWords(Display display) {
@@ -35,10 +37,17 @@ class AnswerWords {
         if (day.unprovenCards() > 0) {
             return display.text("scenario.sentence.unproven", day.unprovenCards());
         }
-        String at = DayTime.clock(day.lastProvenMillis());
+        String at = time(day.lastProvenMillis());
         return day.overtimeMillis() < 60_000
                 ? display.text("scenario.sentence.proven-by-wrap", at)
                 : display.text("scenario.sentence.proven", at, length(day.overtimeMillis()));
+    }
+
+    /** 20:41, and 00:41 the next day. */
+    String time(long millis) {
+        return DayTime.daysAfter(millis) == 1
+                ? display.text("scenario.next-day", DayTime.clock(millis - DAY))
+                : DayTime.clock(millis);
     }
 
     /** 1 h 11 min. */

@@ -20,6 +20,8 @@ import rollbook.web.Display;
 @Component
 class ChangeWords {
     private static final int REPLICATES = 100;
+    /** What brings less isn’t worth a sentence. */
+    private static final int WORTHWHILE_MINUTES = 5;
 
     private final Display display;
 
@@ -27,7 +29,7 @@ class ChangeWords {
         this.display = display;
     }
 
-    /** @param most a sentence on what helps most; empty if nothing does */
+    /** @param most a sentence on what helps most, or that nothing does */
     record Tried(TurnaroundPage.Help help, String most) {}
 
     Tried tried(ScenarioInputs inputs, DayPlan plan, DayNames names, Membership membership) {
@@ -44,11 +46,19 @@ class ChangeWords {
             rows.add(row(effect, Tries.cost(one, weeks), names, membership));
         }
         Changes.Effect first = changes.effects().get(0);
-        String most = first.difference().helps()
+        String most = isWorthwhile(first.difference())
                 ? display.text(
                         "scenario.sentence.helps-most", change(first.proposal(), names), brings(first.difference()))
-                : "";
+                : display.text("scenario.sentence.nothing-helps", WORTHWHILE_MINUTES);
         return new Tried(new TurnaroundPage.Help(rows, best(inputs, plan, tries, names, membership)), most);
+    }
+
+    private static boolean isWorthwhile(Difference difference) {
+        return difference.helps()
+                && Math.min(
+                                difference.waitingMinutes().value(),
+                                difference.lastProvenMinutes().value())
+                        <= -WORTHWHILE_MINUTES;
     }
 
     private TurnaroundPage.HelpRow row(
@@ -149,9 +159,9 @@ class ChangeWords {
     }
 
     private String range(Estimate minutes) {
-        return minutes.low() == minutes.high()
-                ? ""
-                : display.text("scenario.range", signed(minutes.low()), signed(minutes.high()));
+        String low = signed(minutes.low());
+        String high = signed(minutes.high());
+        return low.equals(high) ? "" : display.text("scenario.range", low, high);
     }
 
     private static String signed(double minutes) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.inventory.CardState;
 
 /**
  * What the production knows of a day: kept with a scenario, so that it says the same tomorrow.
@@ -117,7 +118,9 @@ record DayFacts(
      *
      * @param now the time of day, 15:04, from which it is played on
      * @param rolls recorded so far
-     * @param busyCards cards in a camera, exposed, being copied or held: none of them is counted on
+     * @param cards how many are in each state, in the order of a card's way; only blank ones are counted on
      */
-    record Tonight(String now, int rolls, int busyCards) {}
+    record Tonight(String now, int rolls, List<InState> cards) {}
+
+    record InState(CardState state, int cards) {}
 }

@@ -103,6 +103,6 @@ class DayFactsReading {
                 .mapToLong(DayRows.Row::times)
                 .sum();
         LocalTime now = LocalTime.ofInstant(clock.instant(), membership.zone());
-        return new DayFacts.Tonight(CLOCK.format(now), Math.toIntExact(rolls), media.busyCards());
+        return new DayFacts.Tonight(CLOCK.format(now), Math.toIntExact(rolls), media.cardsByState());
     }
 }

@@ -55,7 +55,7 @@ class FloatWords {
 
     private TurnaroundPage.FloatRow row(CardFloat.Row row, int planned) {
         return new TurnaroundPage.FloatRow(
-                Integer.toString(row.cards()),
+                display.text("scenario.float.row", row.cards()),
                 display.percent(row.someCameraWaits().value()),
                 percents(row.someCameraWaits()),
                 display.text(

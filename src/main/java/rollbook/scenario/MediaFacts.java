@@ -1,6 +1,7 @@
 package rollbook.scenario;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -64,10 +65,13 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
         return card.cardState() == CardState.BLANK;
     }
 
-    /** Cards that hold something, wherever it has come. */
-    int busyCards() {
-        return Math.toIntExact(
-                present(MediaKind.CARD).filter(card -> !isFree(card)).count());
+    /** How many cards are in each state that one is in. */
+    List<DayFacts.InState> cardsByState() {
+        Map<CardState, Integer> byState = new EnumMap<>(CardState.class);
+        present(MediaKind.CARD).forEach(card -> byState.merge(card.cardState(), 1, Integer::sum));
+        return byState.entrySet().stream()
+                .map(state -> new DayFacts.InState(state.getKey(), state.getValue()))
+                .toList();
     }
 
     /** The kind of an item's card, or null if it is none that counts. */

@@ -11,6 +11,7 @@ import rollbook.web.Link;
  * @param days other days that could be played
  * @param answers null while the figures aren't right
  * @param kept what has to be sent along to save what is shown
+ * @param changed whether a figure isn't as the form began
  * @param additions what the figures add to what the production owns
  */
 record TurnaroundPage(
@@ -20,6 +21,7 @@ record TurnaroundPage(
         SheetPage sheet,
         @Nullable Answers answers,
         List<SheetLine> kept,
+        boolean changed,
         List<String> additions) {
 
     /** What playing the day tells. */

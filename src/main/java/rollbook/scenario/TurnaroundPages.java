@@ -5,6 +5,7 @@ import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
@@ -67,6 +68,7 @@ class TurnaroundPages {
                 sheetWords.page(sheet, membership.currency()),
                 answered,
                 sheet.lines(),
+                sheet.lines().stream().anyMatch(SheetLine::isChanged),
                 sheet.isRight() ? additions(ScenarioDrafts.inputs(sheet), membership) : List.of());
         ModelAndView view = new ModelAndView("scenario/turnaround")
                 .addObject("page", page)
@@ -91,7 +93,16 @@ class TurnaroundPages {
         DayFacts.Tonight tonight = facts.tonight();
         return tonight == null
                 ? ""
-                : display.text("scenario.tonight", tonight.now(), tonight.rolls(), tonight.busyCards());
+                : display.text(
+                        "scenario.tonight",
+                        tonight.now(),
+                        tonight.rolls(),
+                        tonight.cards().stream()
+                                .map(some -> display.text(
+                                        "scenario.tonight.cards",
+                                        some.cards(),
+                                        display.text("web.card-state." + some.state())))
+                                .collect(Collectors.joining(", ")));
     }
 
     /** Of each date one day: those of other units take part in it. */

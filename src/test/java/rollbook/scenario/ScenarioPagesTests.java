@@ -239,6 +239,16 @@ class ScenarioPagesTests {
     }
 
     @Test
+    void changesAreSavedBeforeTheyAreProposed() throws Exception {
+        UUID id = scene.save(drafts, "More cards", TWO_MORE_CARDS);
+        String proposal = "form[action$=/proposal]";
+        assertThat(get(Role.WRANGLER, "/scenarios/" + id).select(proposal)).hasSize(1);
+        Document changed = get(Role.WRANGLER, "/scenarios/" + id + "?take=9");
+        assertThat(changed.select(proposal)).isEmpty();
+        assertThat(changed.select("main").text()).contains("Save the changes to propose them.");
+    }
+
+    @Test
     void nothingIsProposedWhereNothingIsAdded() {
         UUID id = scene.save(drafts, "As it is", Map.of());
         assertThat(post(Role.WRANGLER, "/scenarios/" + id + "/proposal")).hasStatus(HttpStatus.CONFLICT);

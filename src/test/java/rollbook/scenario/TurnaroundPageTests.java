@@ -115,9 +115,8 @@ class TurnaroundPageTests {
                 .update();
         Document page = page();
         assertThat(page.select("main").text())
-                .contains("This day is being shot.")
-                .contains("no roll is recorded already")
-                .contains("1 other holds something still");
+                .contains("This day is being shot:")
+                .contains("no roll is recorded; the cards now are 3 blank, 1 exposed.");
         assertThat(page.select("input[name=cards.test-model-1000000]").val()).isEqualTo("3");
         assertThat(hint(page, "call")).isEqualTo("As it stands now.");
     }
