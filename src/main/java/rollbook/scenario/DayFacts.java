@@ -55,7 +55,6 @@ record DayFacts(
      * Good cards that are alike.
      *
      * @param count how many can be counted on: all, or on a day that is being shot those that are blank now
-     * @param owned how many there are in whatever state
      * @param hireWeekMinorUnits what one costs a week if they are hired, or null
      */
     record CardType(
@@ -64,7 +63,6 @@ record DayFacts(
             long capacityBytes,
             @Nullable Long readBytesPerSecond,
             int count,
-            int owned,
             @Nullable Long hireWeekMinorUnits) {}
 
     /** @param hireWeekMinorUnits what it costs a week if it is hired, or null */

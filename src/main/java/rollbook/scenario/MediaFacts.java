@@ -53,7 +53,6 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
                         .min(Long::compare)
                         .orElse(null),
                 Math.toIntExact(counted),
-                cards.size(),
                 cards.stream()
                         .map(MediaFacts::hireWeek)
                         .filter(Objects::nonNull)

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The form of a scenario: all figures of a day, with what was typed and what is wrong with it. */
@@ -125,9 +124,5 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
         Map<String, String> values = new LinkedHashMap<>();
         lines.stream().filter(line -> !line.value().isEmpty()).forEach(line -> values.put(line.name(), line.value()));
         return values;
-    }
-
-    Optional<SheetLine> line(String name) {
-        return lines.stream().filter(line -> line.name().equals(name)).findFirst();
     }
 }

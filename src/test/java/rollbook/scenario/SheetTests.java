@@ -54,7 +54,10 @@ class SheetTests {
     void whatCannotBeIsSaidWhereItWasTypedAndStaysAsTyped(String name, String typed, String problem) {
         String value = typed == null ? "" : typed;
         Sheet sheet = TestFacts.sheet(name, value);
-        SheetLine asked = sheet.line(name).orElseThrow();
+        SheetLine asked = sheet.lines().stream()
+                .filter(line -> line.name().equals(name))
+                .findFirst()
+                .orElseThrow();
         assertThat(asked.value()).isEqualTo(value);
         assertThat(sheet.lines().stream()
                         .filter(SheetLine::isWrong)

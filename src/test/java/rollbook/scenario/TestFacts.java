@@ -18,8 +18,8 @@ final class TestFacts {
             LocalDate.of(2031, 3, 5),
             List.of(new DayFacts.Camera("A", "Main unit", "120", 100 * MB, 24, "plain", "small-512")),
             List.of(
-                    new DayFacts.CardType("small-512", "small", 512 * GB, 900 * MB, 6, 6, 10_000L),
-                    new DayFacts.CardType("large-1000", "large", 1_000 * GB, 1_200 * MB, 4, 4, null)),
+                    new DayFacts.CardType("small-512", "small", 512 * GB, 900 * MB, 6, 10_000L),
+                    new DayFacts.CardType("large-1000", "large", 1_000 * GB, 1_200 * MB, 4, null)),
             List.of(new DayFacts.Reader("READER-1", 600 * MB, 5_000L), new DayFacts.Reader("READER-2", 400 * MB, null)),
             List.of(new DayFacts.Adapter("ADAPTER-1", 300 * MB, null)),
             List.of(
