@@ -62,7 +62,7 @@ record CameraFacts(
 
     private @Nullable String usualCards(UUID cameraId, Function<UUID, @Nullable String> typeOf) {
         UUID card = of(DayRows.Kind.CARDS, cameraId).stream()
-                .max(Comparator.comparingLong(DayRows.Row::times))
+                .max(Comparator.comparingLong(DayRows.Row::count))
                 .map(DayRows.Row::itemId)
                 .orElse(null);
         return card == null ? null : typeOf.apply(card);

@@ -54,7 +54,7 @@ record DayFacts(
     /**
      * Good cards that are alike.
      *
-     * @param count how many can be counted on: all, or on a day that is being shot those that are blank now
+     * @param count how many can be counted on: all, or on a day that is being shot those that are blank or in a camera now
      * @param hireWeekMinorUnits what one costs a week if they are hired, or null
      */
     record CardType(
@@ -116,9 +116,18 @@ record DayFacts(
      *
      * @param now the time of day, 15:04, from which it is played on
      * @param rolls recorded so far
-     * @param cards how many are in each state, in the order of a card's way; only blank ones are counted on
+     * @param cards how many are in each state, in the order of a card's way; blank ones and those in cameras are counted on
+     * @param exposed cards that wait to be copied, or are being copied
      */
-    record Tonight(String now, int rolls, List<InState> cards) {}
+    record Tonight(String now, int rolls, List<InState> cards, List<Exposed> exposed) {}
+
+    /**
+     * A card that is pulled and not copied yet.
+     *
+     * @param cardType the key of its kind
+     * @param bytes on it; of one that is being copied all of them
+     */
+    record Exposed(String code, String cardType, long bytes, double bytesPerFrame) {}
 
     record InState(CardState state, int cards) {}
 }

@@ -4,10 +4,12 @@ import java.time.Clock;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.format.NamedFormat;
 import rollbook.format.RecordingFormats;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.ShowRates;
@@ -81,8 +83,8 @@ class DayFactsReading {
         List<DayRows.Row> read = rows.rows(production, together);
         MediaFacts media = new MediaFacts(
                 items.list(production), read, rates.of(production).rates(), shooting);
-        CameraFacts cameras =
-                new CameraFacts(rows.planned(production, together), formats.byId(production), read, shooting);
+        Map<UUID, NamedFormat> byId = formats.byId(production);
+        CameraFacts cameras = new CameraFacts(rows.planned(production, together), byId, read, shooting);
         return new DayFacts(
                 day.id(),
                 day.number(),
@@ -94,15 +96,16 @@ class DayFactsReading {
                 media.adapters(),
                 media.destinations(plan.legs(production)),
                 media.measuredWays(),
-                shooting ? tonight(membership, media, read) : null);
+                shooting ? tonight(membership, media, media.exposed(byId), read) : null);
     }
 
-    private DayFacts.Tonight tonight(Membership membership, MediaFacts media, List<DayRows.Row> read) {
+    private DayFacts.Tonight tonight(
+            Membership membership, MediaFacts media, List<DayFacts.Exposed> exposed, List<DayRows.Row> read) {
         long rolls = read.stream()
                 .filter(row -> row.kind() == DayRows.Kind.RECORDED)
-                .mapToLong(DayRows.Row::times)
+                .mapToLong(DayRows.Row::count)
                 .sum();
         LocalTime now = LocalTime.ofInstant(clock.instant(), membership.zone());
-        return new DayFacts.Tonight(CLOCK.format(now), Math.toIntExact(rolls), media.cardsByState());
+        return new DayFacts.Tonight(CLOCK.format(now), Math.toIntExact(rolls), media.cardsByState(), exposed);
     }
 }

@@ -16,6 +16,7 @@ import rollbook.turnaround.DayPlan;
 import rollbook.turnaround.Delay;
 import rollbook.turnaround.Destination;
 import rollbook.turnaround.Encoder;
+import rollbook.turnaround.ExposedCard;
 import rollbook.turnaround.Mishap;
 import rollbook.turnaround.Order;
 import rollbook.turnaround.PullRule;
@@ -57,7 +58,7 @@ final class DayPlans {
     }
 
     private DayPlan plan() {
-        return new DayPlan(cameras(), cards(), runner(), List.of(station()), mishaps());
+        return new DayPlan(cameras(), cards(), exposed(), runner(), List.of(station()), mishaps());
     }
 
     private List<CameraShift> cameras() {
@@ -99,6 +100,15 @@ final class DayPlans {
                         type.key(),
                         type.capacityBytes(),
                         inputs.number(Figure.CARDS.key(type.key())).intValueExact()))
+                .toList();
+    }
+
+    private List<ExposedCard> exposed() {
+        if (facts.tonight() == null) {
+            return List.of();
+        }
+        return facts.tonight().exposed().stream()
+                .map(card -> new ExposedCard(card.code(), STATION, card.cardType(), card.bytes(), card.bytesPerFrame()))
                 .toList();
     }
 

@@ -23,18 +23,21 @@ class DayRows {
         /** The medium that a leg was written to last. */
         MEDIUM,
         /** What a camera recorded on the date: rolls, and minutes of those that were pulled. */
-        RECORDED
+        RECORDED,
+        /** A roll in a format on a card that isn’t copied yet: bytes if they are known, and minutes. */
+        EXPOSED
     }
 
     /**
-     * @param thingId a camera, or a leg
-     * @param itemId a card of that kind, or the medium
+     * @param thingId a camera, a leg, or a format
+     * @param itemId a card of that kind, the medium, or the card
+     * @param count how often, how many rolls, or bytes; 0 for bytes that nobody knows
      */
     record Row(
             Kind kind,
             UUID thingId,
             @Nullable UUID itemId,
-            long times,
+            long count,
             @Nullable BigDecimal minutes) {}
 
     /** What a camera is to record in a format. */
@@ -61,7 +64,7 @@ class DayRows {
     List<Row> rows(UUID productionId, List<UUID> dayIds) {
         return jdbc.sql("""
                         select 'CARDS' as kind, r.camera_id as thing_id, (array_agg(i.id order by i.code))[1] as item_id,
-                               count(*) as times, null::numeric as minutes
+                               count(*) as count, null::numeric as minutes
                         from offload_roll r join inventory_item i on i.id = r.card_id
                         where r.production_id = :production group by r.camera_id, i.model, i.capacity_bytes
                         union all
@@ -73,6 +76,14 @@ class DayRows {
                         select 'RECORDED', r.camera_id, null, count(*), coalesce(sum(r.minutes), 0)
                         from offload_roll r
                         where r.production_id = :production and r.day_id = any(:days) group by r.camera_id
+                        union all
+                        (select 'EXPOSED', format_id, card_id, size_bytes, minutes from (
+                            select distinct on (r.card_id) r.format_id, r.card_id, coalesce(r.size_bytes, 0) as size_bytes,
+                                   r.minutes, r.pulled_at, i.card_state
+                            from offload_roll r join inventory_item i on i.id = r.card_id
+                            where r.production_id = :production and i.card_state in ('EXPOSED', 'COPYING')
+                            order by r.card_id, r.loaded_at desc) waiting
+                        where pulled_at is not null order by card_state = 'EXPOSED', pulled_at)
                         """)
                 .param("production", productionId)
                 .param("days", dayIds.toArray(UUID[]::new))

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rollbook.format.NamedFormat;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.Ownership;
@@ -18,7 +19,9 @@ import rollbook.offload.ShowRates;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Rendition;
+import rollbook.quantity.ByteCount;
 import rollbook.quantity.Fraction;
+import rollbook.recording.RecordingFormat;
 import rollbook.turnaround.LearnedRate;
 import rollbook.turnaround.MeasuredRates;
 
@@ -26,9 +29,9 @@ import rollbook.turnaround.MeasuredRates;
  * What a production's items bring to a day: those in good condition that are with it.
  *
  * @param rates that the show's own offloads reached
- * @param blankOnly whether only cards that are blank now are counted on
+ * @param freeOnly whether only cards that are blank or in a camera now are counted on
  */
-record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates rates, boolean blankOnly) {
+record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates rates, boolean freeOnly) {
 
     List<DayFacts.CardType> cardTypes() {
         Map<String, List<MediaItem>> alike = new LinkedHashMap<>();
@@ -42,7 +45,7 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
 
     private DayFacts.CardType cardType(String key, List<MediaItem> cards) {
         MediaItem first = cards.get(0);
-        long counted = cards.stream().filter(card -> !blankOnly || isFree(card)).count();
+        long counted = cards.stream().filter(card -> !freeOnly || isFree(card)).count();
         return new DayFacts.CardType(
                 key,
                 first.model(),
@@ -61,7 +64,7 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
     }
 
     private static boolean isFree(MediaItem card) {
-        return card.cardState() == CardState.BLANK;
+        return card.cardState() == CardState.BLANK || card.cardState() == CardState.IN_CAMERA;
     }
 
     /** How many cards are in each state that one is in. */
@@ -71,6 +74,35 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
         return byState.entrySet().stream()
                 .map(state -> new DayFacts.InState(state.getKey(), state.getValue()))
                 .toList();
+    }
+
+    /**
+     * Cards that are pulled and not copied yet, those first that are being copied.
+     *
+     * @param formats by their ids
+     */
+    List<DayFacts.Exposed> exposed(Map<UUID, NamedFormat> formats) {
+        return rows.stream()
+                .filter(row -> row.kind() == DayRows.Kind.EXPOSED)
+                .flatMap(row -> present(MediaKind.CARD)
+                        .filter(card -> card.id().equals(row.itemId()))
+                        .map(card -> exposed(card, formats.get(row.thingId()).format(), row)))
+                .filter(card -> card.bytes() > 0)
+                .toList();
+    }
+
+    private static DayFacts.Exposed exposed(MediaItem card, RecordingFormat format, DayRows.Row row) {
+        long bytes = row.count();
+        if (bytes == 0 && row.minutes() != null) {
+            bytes = ByteCount.roundedUp(format.bytesPerMinute().times(Fraction.of(row.minutes())))
+                    .bytes();
+        }
+        // What was logged by hand may say more than a card holds.
+        return new DayFacts.Exposed(
+                card.code(),
+                key(card),
+                Math.min(bytes, Objects.requireNonNull(card.capacityBytes())),
+                format.bytesPerFrame().toDouble());
     }
 
     /** The kind of an item's card, or null if it is none that counts. */

@@ -97,6 +97,7 @@ class TurnaroundPages {
                         "scenario.tonight",
                         tonight.now(),
                         tonight.rolls(),
+                        tonight.exposed().size(),
                         tonight.cards().stream()
                                 .map(some -> display.text(
                                         "scenario.tonight.cards",

@@ -38,4 +38,8 @@ public record CameraShift(
         }
         Invalid.unless(from <= wrapMillis, "breaks", "must be over before the wrap");
     }
+
+    double bytesPerFrame() {
+        return recordedRate.bytesPerSecond().toDouble() / framesPerSecond;
+    }
 }

@@ -11,6 +11,7 @@ final class Card {
     private @Nullable CameraShift camera;
     private long recordedMillis;
     private long bytes;
+    private double bytesPerFrame;
 
     /** When it came to the station. */
     long arrivedMillis;
@@ -28,6 +29,7 @@ final class Card {
 
     void putInto(CameraShift shift) {
         camera = shift;
+        bytesPerFrame = shift.bytesPerFrame();
     }
 
     void record(long millis) {
@@ -42,13 +44,19 @@ final class Card {
         bytes = recordedBytes;
     }
 
+    /** It was exposed before the day began. */
+    void hold(ExposedCard exposed) {
+        bytes = exposed.bytes();
+        bytesPerFrame = exposed.bytesPerFrame();
+    }
+
     long bytes() {
         return bytes;
     }
 
-    @Nullable
-    CameraShift camera() {
-        return camera;
+    /** Of what was recorded on it. */
+    double bytesPerFrame() {
+        return bytesPerFrame;
     }
 
     @Nullable

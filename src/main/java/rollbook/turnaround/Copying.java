@@ -2,7 +2,6 @@ package rollbook.turnaround;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 
 /** What happens to a card once it is in a reader: its bytes are written, read back, and then the card is cleared. */
 final class Copying {
@@ -89,7 +88,7 @@ final class Copying {
                 start(new Flow(offload, i, i + 1, weights.ofReading(i), Double.POSITIVE_INFINITY, 0, now), now);
             }
         } else {
-            double[] share = weights.ofWriting(from, to, Objects.requireNonNull(offload.card.camera()));
+            double[] share = weights.ofWriting(from, to, offload.card.bytesPerFrame());
             start(new Flow(offload, from, to, share, offload.route.bytesPerMilli(), offload.ownWay, now), now);
         }
     }

@@ -8,12 +8,21 @@ import java.util.function.Function;
 /**
  * One shooting day before it is played. Instants are milliseconds since midnight of the day’s date and may pass 24 hours.
  * Names of cameras, stations, readers and destinations are each given once; an adapter belongs to one station.
+ *
+ * @param cards that are blank when the day begins
+ * @param exposed that are not, in the order in which readers take them
  */
 public record DayPlan(
-        List<CameraShift> cameras, List<CardStock> cards, Runner runner, List<Station> stations, List<Mishap> mishaps) {
+        List<CameraShift> cameras,
+        List<CardStock> cards,
+        List<ExposedCard> exposed,
+        Runner runner,
+        List<Station> stations,
+        List<Mishap> mishaps) {
     public DayPlan {
         cameras = List.copyOf(cameras);
         cards = List.copyOf(cards);
+        exposed = List.copyOf(exposed);
         stations = List.copyOf(stations);
         mishaps = List.copyOf(mishaps);
         Invalid.unless(!cameras.isEmpty(), "cameras", "must not be empty");
@@ -24,8 +33,12 @@ public record DayPlan(
         once(stations.stream().flatMap(s -> s.readers().stream()).toList(), Reader::name, "readers");
         once(stations.stream().flatMap(s -> s.destinations().stream()).toList(), Destination::name, "destinations");
         once(adapters(stations), Function.identity(), "adapters of stations");
+        once(exposed, ExposedCard::name, "exposed");
         for (CameraShift camera : cameras) {
             check(camera, stock(cards, camera), station(stations, camera));
+        }
+        for (ExposedCard card : exposed) {
+            check(card, cards, stations);
         }
         List<String> dying = dying(mishaps);
         once(dying, Function.identity(), "mishaps of readers");
@@ -39,14 +52,24 @@ public record DayPlan(
         }
     }
 
+    /** A day that begins with blank cards only. */
+    public DayPlan(
+            List<CameraShift> cameras,
+            List<CardStock> cards,
+            Runner runner,
+            List<Station> stations,
+            List<Mishap> mishaps) {
+        this(cameras, cards, List.of(), runner, stations, mishaps);
+    }
+
     /** The same day with these cards. */
     public DayPlan withCards(List<CardStock> stocks) {
-        return new DayPlan(cameras, stocks, runner, stations, mishaps);
+        return new DayPlan(cameras, stocks, exposed, runner, stations, mishaps);
     }
 
     /** The same day with these stations. */
     public DayPlan withStations(List<Station> others) {
-        return new DayPlan(cameras, cards, runner, others, mishaps);
+        return new DayPlan(cameras, cards, exposed, runner, others, mishaps);
     }
 
     private static void check(CameraShift camera, CardStock stock, Station station) {
@@ -58,6 +81,22 @@ public record DayPlan(
                 station.readers().stream().anyMatch(reader -> reader.takes(camera.cardType())),
                 "readers",
                 "must take the cards of camera " + camera.name());
+    }
+
+    private static void check(ExposedCard card, List<CardStock> cards, List<Station> stations) {
+        Invalid.unless(
+                cards.stream()
+                        .anyMatch(stock ->
+                                stock.cardType().equals(card.cardType()) && card.bytes() <= stock.capacityBytes()),
+                "exposed",
+                "must fit on cards that are there: " + card.name());
+        Invalid.unless(
+                stations.stream()
+                        .filter(station -> station.name().equals(card.station()))
+                        .flatMap(station -> station.readers().stream())
+                        .anyMatch(reader -> reader.takes(card.cardType())),
+                "exposed",
+                "must find a reader at a station that is there: " + card.name());
     }
 
     private static CardStock stock(List<CardStock> cards, CameraShift camera) {

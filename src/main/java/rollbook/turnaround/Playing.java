@@ -48,7 +48,7 @@ final class Playing {
         for (CameraShift shift : plan.cameras()) {
             int kind = kind(shift.cardType());
             long bytes = plan.cards().get(kind).capacityBytes();
-            cameras.add(new Camera(cameras.size(), kind, shift, bytes, errands.get(station(shift)), this));
+            cameras.add(new Camera(cameras.size(), kind, shift, bytes, errands.get(station(shift.station())), this));
         }
         for (int kind = 0; kind < plan.cards().size(); kind++) {
             CardStock stock = plan.cards().get(kind);
@@ -61,9 +61,15 @@ final class Playing {
         for (Station station : plan.stations()) {
             floors.add(new Floor(floors.size(), station, this));
         }
+        for (ExposedCard exposed : plan.exposed()) {
+            Card card = new Card(cards.size(), kind(exposed.cardType()), exposed.name(), timeline);
+            card.hold(exposed);
+            cards.add(card);
+            floors.get(station(exposed.station())).arrive(card, startMillis);
+        }
         for (Mishap mishap : plan.mishaps()) {
             if (mishap instanceof Mishap.ReaderDies dies) {
-                agenda.enter(dies.atMillis(), Event.READER_DIES, dyingReaders.size(), 0);
+                agenda.enter(Math.max(startMillis, dies.atMillis()), Event.READER_DIES, dyingReaders.size(), 0);
                 dyingReaders.add(dies.reader());
             }
         }
@@ -77,9 +83,9 @@ final class Playing {
         return kind;
     }
 
-    private int station(CameraShift shift) {
+    private int station(String name) {
         int station = 0;
-        while (!plan.stations().get(station).name().equals(shift.station())) {
+        while (!plan.stations().get(station).name().equals(name)) {
             station++;
         }
         return station;

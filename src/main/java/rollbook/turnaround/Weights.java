@@ -44,8 +44,8 @@ final class Weights {
         return parts;
     }
 
-    /** Of copying to the destinations of these numbers: the bus carries the bytes in and out. */
-    double[] ofWriting(int from, int to, CameraShift camera) {
+    /** Of copying a recording to the destinations of these numbers: the bus carries the bytes in and out. */
+    double[] ofWriting(int from, int to, double bytesPerFrame) {
         double[] weights = new double[parts.size()];
         double carried = 1;
         boolean encoded = false;
@@ -58,7 +58,7 @@ final class Weights {
             weights[bus] = carried * busMillisPerByte;
         }
         if (encoded) {
-            weights[encoder] = encoderMillisPerByte(camera);
+            weights[encoder] = encoderMillisPerByte(bytesPerFrame);
         }
         return weights;
     }
@@ -72,7 +72,7 @@ final class Weights {
         return weights;
     }
 
-    private double encoderMillisPerByte(CameraShift camera) {
-        return 1 / Objects.requireNonNull(station.encoder()).recordedBytesPerMilli(camera);
+    private double encoderMillisPerByte(double bytesPerFrame) {
+        return 1 / Objects.requireNonNull(station.encoder()).recordedBytesPerMilli(bytesPerFrame);
     }
 }

@@ -73,7 +73,7 @@ class MediaFactsTests {
                 0);
     }
 
-    private MediaFacts facts(int sessions, boolean blankOnly) {
+    private MediaFacts facts(int sessions, boolean freeOnly) {
         OffloadPart.CardWay way = ShowRates.way(reader, null, card);
         OffloadPart.WrittenKind kind = ShowRates.kind(drive, Rendition.AS_RECORDED);
         List<PastSession> past = IntStream.range(0, sessions)
@@ -87,7 +87,7 @@ class MediaFactsTests {
         Map<OffloadPart, DataRate> stated =
                 Map.of(way, DataRate.ofBytesPerSecond(500 * MB), kind, DataRate.ofBytesPerSecond(450 * MB));
         return new MediaFacts(
-                List.of(card, held, away, reader, drive), List.of(), MeasuredRates.of(past, stated), blankOnly);
+                List.of(card, held, away, reader, drive), List.of(), MeasuredRates.of(past, stated), freeOnly);
     }
 
     @Test
@@ -99,7 +99,7 @@ class MediaFactsTests {
     }
 
     @Test
-    void onADayInProgressOnlyBlankCardsCount() {
+    void onADayInProgressAHeldCardDoesNotCount() {
         MediaFacts facts = facts(0, true);
         assertThat(facts.cardTypes().get(0).count()).isEqualTo(1);
         assertThat(facts.cardsByState())
