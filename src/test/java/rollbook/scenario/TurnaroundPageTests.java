@@ -2,6 +2,7 @@ package rollbook.scenario;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.util.UUID;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -12,6 +13,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import rollbook.offload.Rolls;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
@@ -27,6 +29,9 @@ class TurnaroundPageTests {
 
     @Autowired
     MockMvcTester mvc;
+
+    @Autowired
+    Rolls rolls;
 
     private TurnaroundScene scene;
 
@@ -110,14 +115,21 @@ class TurnaroundPageTests {
         jdbc.sql("update schedule_day set state = 'SHOOTING' where id = ?")
                 .param(scene.day)
                 .update();
-        jdbc.sql("update inventory_item set card_state = 'EXPOSED' where production_id = ? and code = 'CARD-1'")
-                .param(scene.production.id)
-                .update();
+        var wrangler = scene.production.as(Role.WRANGLER);
+        UUID roll = rolls.load(wrangler, "A001", scene.camera, scene.day, scene.cards.get(0), scene.format);
+        rolls.pull(wrangler, roll, new BigDecimal("30"));
+        rolls.load(wrangler, "A002", scene.camera, scene.day, scene.cards.get(1), scene.format);
         Document page = page();
         assertThat(page.select("main").text())
-                .contains("This day is being shot:")
-                .contains("no roll is recorded; the cards now are 3 blank, 1 exposed.");
+                .contains("This day is being shot: 2 rolls are recorded")
+                .contains("the cards now are 2 blank, 1 in camera, 1 exposed.")
+                .contains("and 1 exposed card, which waits for a reader first");
         assertThat(page.select("input[name=cards.test-model-1000000]").val()).isEqualTo("3");
+        assertThat(page.select("input[name=minutes.A]").val()).isEqualTo("90");
+        // 30 minutes of 24 MB/s, 43.2 GB, are at a reader from the first moment on.
+        assertThat(page.select("section[aria-labelledby=timeline] details tbody tr")
+                        .eachText())
+                .anySatisfy(row -> assertThat(row).contains("CARD-1", "copying"));
         assertThat(hint(page, "call")).isEqualTo("As it stands now.");
     }
 

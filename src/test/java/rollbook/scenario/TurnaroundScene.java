@@ -1,5 +1,7 @@
 package rollbook.scenario;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import rollbook.production.Role;
@@ -10,18 +12,21 @@ import rollbook.testing.TestProduction;
 final class TurnaroundScene {
     final TestProduction production;
     final UUID day;
+    final UUID camera;
+    final UUID format;
+    final List<UUID> cards = new ArrayList<>();
 
     TurnaroundScene(Fixtures fixtures) {
         production = fixtures.production();
         UUID set = production.place("Set truck", false);
         UUID unit = production.unit("Main unit");
-        UUID camera = production.camera(unit, "A");
-        UUID format = production.format("plain");
+        camera = production.camera(unit, "A");
+        format = production.format("plain");
         day = production.day(unit, 1, "PLANNED");
         production.plan(day, camera, format, "120");
         UUID leg = production.leg("Shuttle", set, true);
         for (int i = 1; i <= 4; i++) {
-            production.item("CARD-" + i, "CARD", set, null);
+            cards.add(production.item("CARD-" + i, "CARD", set, null));
         }
         production.item("READER-1", "READER", set, null);
         production.item("READER-2", "READER", set, null);
