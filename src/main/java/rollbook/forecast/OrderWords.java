@@ -40,7 +40,7 @@ class OrderWords {
                         "forecast.order",
                         words.items(leg),
                         display.size(order.capacityBytes()),
-                        StorageWords.money(advice.cost(), offer.currency()))));
+                        Display.money(advice.cost(), offer.currency()))));
         facts.add(fact("forecast.fact.why-date", whyDate(advice, order)));
         facts.add(fact(
                 "forecast.fact.why-number",
@@ -68,7 +68,7 @@ class OrderWords {
     }
 
     private static String price(Offer offer, long packs) {
-        return StorageWords.money(packs * offer.packSize() * offer.itemPriceMinorUnits(), offer.currency());
+        return Display.money(packs * offer.packSize() * offer.itemPriceMinorUnits(), offer.currency());
     }
 
     private String whyDate(OrderAdvice advice, OrderAdvice.Order order) {
@@ -110,7 +110,7 @@ class OrderWords {
         }
         Currency currency = plan.lines().get(0).offer().currency();
         return new Plan(
-                display.text("forecast.plan.sentence", StorageWords.money(plan.costMinorUnits(), currency))
+                display.text("forecast.plan.sentence", Display.money(plan.costMinorUnits(), currency))
                         + hireSaves(forecast, plan, currency),
                 plan.lines().stream()
                         .map(line -> new PlanLine(
@@ -118,7 +118,7 @@ class OrderWords {
                                 line.offer().name(),
                                 line.packs() * line.offer().packSize(),
                                 line.hired(),
-                                StorageWords.money(line.costMinorUnits(), currency)))
+                                Display.money(line.costMinorUnits(), currency)))
                         .toList());
     }
 
@@ -128,8 +128,7 @@ class OrderWords {
                 ? ""
                 : " "
                         + display.text(
-                                "forecast.plan.hire-saves",
-                                StorageWords.money(without - plan.costMinorUnits(), currency));
+                                "forecast.plan.hire-saves", Display.money(without - plan.costMinorUnits(), currency));
     }
 
     private StorageFacts.Fact fact(String key, String value) {

@@ -1,10 +1,7 @@
 package rollbook.forecast;
 
-import java.math.BigDecimal;
-import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
-import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -203,17 +200,5 @@ class StorageWords {
     /** Thu 12 Mar, for pictures. */
     String shortDate(LocalDate date) {
         return SHORT_DAY.format(date);
-    }
-
-    static String money(BigDecimal amount, Currency currency) {
-        NumberFormat format = NumberFormat.getCurrencyInstance(Locale.UK);
-        format.setCurrency(currency);
-        format.setMinimumFractionDigits(currency.getDefaultFractionDigits());
-        format.setMaximumFractionDigits(currency.getDefaultFractionDigits());
-        return format.format(amount);
-    }
-
-    static String money(long minorUnits, Currency currency) {
-        return money(BigDecimal.valueOf(minorUnits, currency.getDefaultFractionDigits()), currency);
     }
 }

@@ -1,6 +1,7 @@
 package rollbook.web;
 
 import java.math.BigDecimal;
+import java.text.NumberFormat;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -9,6 +10,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.Currency;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
@@ -67,6 +69,20 @@ public class Display {
     /** A whole number in groups: 1,204. */
     public String count(Number value) {
         return String.format(LOCALE, "%,d", new BigDecimal(value.toString()).toBigIntegerExact());
+    }
+
+    /** €1,204.50: an amount in the smallest unit of its currency. */
+    public static String money(long minorUnits, Currency currency) {
+        return money(BigDecimal.valueOf(minorUnits, currency.getDefaultFractionDigits()), currency);
+    }
+
+    /** €1,204.50, with the decimals that the currency has. */
+    public static String money(BigDecimal amount, Currency currency) {
+        NumberFormat format = NumberFormat.getCurrencyInstance(LOCALE);
+        format.setCurrency(currency);
+        format.setMinimumFractionDigits(currency.getDefaultFractionDigits());
+        format.setMaximumFractionDigits(currency.getDefaultFractionDigits());
+        return format.format(amount);
     }
 
     /** A fraction of 1 as a percentage: 83 %, below ten with one decimal: 2.5 %. */

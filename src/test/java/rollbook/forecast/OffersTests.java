@@ -61,8 +61,11 @@ class OffersTests {
     void aSupplierAbroadKeepsTheHolidaysOfItsCountryAndTheSetTakesADayMore() {
         UUID leg = show.keptLeg("Array");
         show.supply(leg, 8000, 2, 3, 5, 18_050);
-        jdbc.sql("update forecast_supply set country = 'DE', delivered_to = 'SET' where leg_id = ?")
+        jdbc.sql("update forecast_supply set delivered_to = 'SET' where leg_id = ?")
                 .param(leg)
+                .update();
+        jdbc.sql("update supplier_supplier set country = 'DE' where production_id = ?")
+                .param(show.production.id)
                 .update();
 
         SupplierDays days =
@@ -75,15 +78,41 @@ class OffersTests {
     @Test
     void onlyALegThatComesBackCanBeHired() {
         for (UUID leg : new UUID[] {show.keptLeg("Array"), show.leg("Shuttle", 5, 100)}) {
-            show.supply(leg, 8000, 2, 3, 5, 18_050);
-            jdbc.sql("update forecast_supply set hire_week_minor_units = 900, hire_minimum_weeks = 2 where leg_id = ?")
-                    .param(leg)
-                    .update();
+            show.price(show.supply(leg, 8000, 2, 3, 5, 18_050), 2, 18_050L, 900L);
         }
 
         assertThat(inputs.gather(show.production.id).offers())
                 .extracting(Offer::hire)
                 .containsExactly(null, new Hire(900, 2));
+    }
+
+    @Test
+    void whatIsForHireOnlyIsNoOffer() {
+        show.price(show.supply(show.leg("Shuttle", 5, 100), 8000, 2, 3, 5, 18_050), 2, null, 900L);
+
+        assertThat(inputs.gather(show.production.id).offers()).isEmpty();
+    }
+
+    @Test
+    void aSupplierMayWorkOnOtherDaysThanTheProduction() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        jdbc.sql("update supplier_supplier set working_days = 'TUESDAY,FRIDAY' where production_id = ?")
+                .param(show.production.id)
+                .update();
+
+        assertThat(inputs.gather(show.production.id)
+                        .offers()
+                        .get(0)
+                        .supplier()
+                        .days()
+                        .calendar()
+                        .weekend())
+                .containsExactly(
+                        DayOfWeek.MONDAY,
+                        DayOfWeek.WEDNESDAY,
+                        DayOfWeek.THURSDAY,
+                        DayOfWeek.SATURDAY,
+                        DayOfWeek.SUNDAY);
     }
 
     @Test
