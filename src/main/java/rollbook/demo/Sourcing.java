@@ -44,7 +44,7 @@ class Sourcing {
     void source(Membership office, Map<String, UUID> legs, StoryDates dates) {
         LocalDate today = LocalDate.ofInstant(dates.daysBefore(20), dates.zone());
         Catalog catalog = new Catalog(office, today);
-        UUID shop = catalog.supplier("Media supplier", 2, 4, 2_500, "The order number goes on every bill.");
+        UUID shop = catalog.supplier("Media supplier", 2, 3, 2_500, "The order number goes on every bill.");
         contacts.add(office, shop, "Orders", "Order desk", "+00 000 000 010", "orders@media-supplier.example");
         contacts.add(office, shop, "Bills", "", "", "bills@media-supplier.example");
         UUID shuttle = catalog.item(
@@ -81,8 +81,8 @@ class Sourcing {
         supplies.change(office, supply(legs.get(Stock.SHUTTLE), shuttle, DeliveredTo.SET));
         supplies.change(office, supply(legs.get(Stock.ARRAY), array, DeliveredTo.OFFICE));
         supplies.change(office, supply(legs.get(Stock.TAPE), tape, DeliveredTo.OFFICE));
-        ordered(office, today, new Ordered(legs.get(Stock.SHUTTLE), Stock.SHUTTLES - 1, Stock.SHUTTLE_BYTES, 3, 3));
-        ordered(office, today, new Ordered(legs.get(Stock.TAPE), Stock.TAPES, Stock.TAPE_BYTES, 2, 4));
+        ordered(office, today, new Ordered(legs.get(Stock.SHUTTLE), Stock.SHUTTLES - 1, Stock.SHUTTLE_BYTES, 3, 4));
+        ordered(office, today, new Ordered(legs.get(Stock.TAPE), Stock.TAPES, Stock.TAPE_BYTES, 2, 2));
     }
 
     private static LegSupply supply(UUID leg, UUID item, DeliveredTo to) {

@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -206,11 +208,14 @@ class ForecastInputs {
                 .filter(date -> date.isAfter(today))
                 .max(Comparator.naturalOrder())
                 .orElse(today);
-        Map<UUID, SupplyTerms> terms = market.terms(productionId, calendar, today, last);
-        return supplies.byLeg(productionId).values().stream()
-                .filter(supply -> terms.containsKey(supply.itemId()))
+        Collection<LegSupply> chosen = supplies.byLeg(productionId).values();
+        Set<UUID> items = chosen.stream().map(LegSupply::itemId).collect(Collectors.toSet());
+        Map<UUID, SupplyTerms> terms =
+                market.terms(productionId, item -> items.contains(item.id()), calendar, today, last);
+        return chosen.stream()
+                .filter(supply -> terms.containsKey(supply.itemId())
+                        && terms.get(supply.itemId()).fillsPools())
                 .map(supply -> new SuppliedLeg(supply, terms.get(supply.itemId())))
-                .filter(SuppliedLeg::canBeOrdered)
                 .collect(Collectors.toMap(leg -> leg.supply().legId(), Function.identity()));
     }
 }

@@ -4,13 +4,13 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.production.Productions;
 import rollbook.supplier.Market;
-import rollbook.supplier.SupplierWords;
 import rollbook.supplier.SupplyTerms;
 import rollbook.web.Choice;
 import rollbook.web.Display;
@@ -20,14 +20,12 @@ import rollbook.web.Display;
 class SupplyChoices {
     private final Market market;
     private final Productions productions;
-    private final SupplierWords words;
     private final Display display;
     private final Clock clock;
 
-    SupplyChoices(Market market, Productions productions, SupplierWords words, Display display, Clock clock) {
+    SupplyChoices(Market market, Productions productions, Display display, Clock clock) {
         this.market = market;
         this.productions = productions;
-        this.words = words;
         this.display = display;
         this.clock = clock;
     }
@@ -39,14 +37,15 @@ class SupplyChoices {
         return market
                 .terms(
                         membership.productionId(),
+                        item -> item.details().kind() == leg.mediaKind()
+                                && (!item.archived()
+                                        || chosen != null && item.id().equals(chosen.itemId())),
                         market.calendar(productions.get(membership.productionId())),
                         today,
                         today)
                 .values()
                 .stream()
-                .filter(terms -> terms.fills(leg.mediaKind()))
-                .filter(terms -> !terms.item().archived()
-                        || chosen != null && terms.item().id().equals(chosen.itemId()))
+                .filter(SupplyTerms::fillsPools)
                 .map(terms -> new Choice(terms.item().id().toString(), text(terms, currency)))
                 .toList();
     }
@@ -57,7 +56,7 @@ class SupplyChoices {
                 terms.supplier().name(),
                 terms.item().details().model(),
                 display.size(terms.item().details().capacityBytes()),
-                words.price(terms.price(), currency),
+                Display.money(Objects.requireNonNull(terms.price().itemMinorUnits()), currency),
                 terms.item().details().packSize());
     }
 }

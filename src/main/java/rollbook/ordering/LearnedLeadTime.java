@@ -13,7 +13,7 @@ import rollbook.burndown.LeadTime;
  * @param deliveredAfter working days that each past delivery took
  */
 public record LearnedLeadTime(LeadTime stated, List<Integer> deliveredAfter) {
-    /** Common practice, no source. */
+    /** A choice of our own: after five deliveries half is learned. */
     private static final double STATED_WEIGHT = 5;
 
     private static final double HALF = 0.5;

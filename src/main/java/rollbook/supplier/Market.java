@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.WorkingCalendar;
@@ -41,23 +42,36 @@ public class Market {
     }
 
     /**
-     * The terms of each item that has a price, by the item; also of those that aren't to be had any more.
+     * The terms of the items that are wanted and have a price, by the item.
      *
      * @param calendar the production's own
      * @param last the date until when something may be ordered
      */
-    public Map<UUID, SupplyTerms> terms(UUID productionId, WorkingCalendar calendar, LocalDate today, LocalDate last) {
-        List<MediaSupplier> all = suppliers.list(productionId);
-        Map<UUID, Punctuality> punctualities = punctualities(productionId, all, calendar, today, last);
-        Map<UUID, MediaSupplier> byId = all.stream().collect(Collectors.toMap(MediaSupplier::id, Function.identity()));
+    public Map<UUID, SupplyTerms> terms(
+            UUID productionId,
+            Predicate<CatalogueItem> wanted,
+            WorkingCalendar calendar,
+            LocalDate today,
+            LocalDate last) {
+        List<CatalogueItem> items =
+                catalogue.list(productionId).stream().filter(wanted).toList();
+        Map<UUID, MediaSupplier> sellers = suppliers.list(productionId).stream()
+                .filter(supplier ->
+                        items.stream().anyMatch(item -> item.supplierId().equals(supplier.id())))
+                .collect(Collectors.toMap(MediaSupplier::id, Function.identity()));
+        Map<UUID, Punctuality> punctualities =
+                punctualities(productionId, List.copyOf(sellers.values()), calendar, today, last);
         Map<UUID, SupplyTerms> terms = new LinkedHashMap<>();
-        for (CatalogueItem item : catalogue.list(productionId)) {
+        for (CatalogueItem item : items) {
             item.prices()
                     .on(today)
                     .ifPresent(price -> terms.put(
                             item.id(),
                             new SupplyTerms(
-                                    byId.get(item.supplierId()), item, price, punctualities.get(item.supplierId()))));
+                                    sellers.get(item.supplierId()),
+                                    item,
+                                    price,
+                                    punctualities.get(item.supplierId()))));
         }
         return terms;
     }

@@ -1,18 +1,13 @@
 package rollbook.supplier;
 
-import rollbook.production.MediaKind;
-
 /**
  * On what terms an item can be had today.
  *
  * @param price valid today
  */
 public record SupplyTerms(MediaSupplier supplier, CatalogueItem item, Price price, Punctuality punctuality) {
-
-    /** Whether pools of this kind can be filled up with it: it holds copies and can be bought. */
-    public boolean fills(MediaKind kind) {
-        return item.details().kind() == kind
-                && item.details().capacityBytes() != null
-                && price.itemMinorUnits() != null;
+    /** Whether a pool can be filled up with it: what can only be hired isn't ordered, and what holds nothing helps none. */
+    public boolean fillsPools() {
+        return price.itemMinorUnits() != null && item.details().capacityBytes() != null;
     }
 }

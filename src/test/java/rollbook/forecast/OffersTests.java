@@ -18,6 +18,8 @@ import rollbook.burndown.WorkingCalendar;
 import rollbook.ordering.Hire;
 import rollbook.ordering.Offer;
 import rollbook.ordering.SupplierDays;
+import rollbook.production.Role;
+import rollbook.supplier.Catalogue;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 
@@ -31,6 +33,12 @@ class OffersTests {
 
     @Autowired
     ForecastInputs inputs;
+
+    @Autowired
+    ForecastRuns runs;
+
+    @Autowired
+    Catalogue catalogue;
 
     private StorageShow show;
 
@@ -91,6 +99,36 @@ class OffersTests {
         show.price(show.supply(show.leg("Shuttle", 5, 100), 8000, 2, 3, 5, 18_050), 2, null, 900L);
 
         assertThat(inputs.gather(show.production.id).offers()).isEmpty();
+    }
+
+    @Test
+    void aNewPriceIsReckonedWithFromItsDateOnAndAsksForAForecast() {
+        UUID item = show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        price(item, show.date(1), 20_000, 1);
+        assertThat(inputs.gather(show.production.id).offers().get(0).itemPriceMinorUnits())
+                .isEqualTo(18_050);
+        assertThat(runs.asked(show.production.id).because()).containsExactly(Because.SUPPLY);
+
+        price(item, show.date(0), 19_000, 2);
+        ForecastInput input = inputs.gather(show.production.id);
+        assertThat(input.offers().get(0).itemPriceMinorUnits()).isEqualTo(19_000);
+        assertThat(input.sources().get(0).priceFrom()).isEqualTo(show.today);
+    }
+
+    private void price(UUID item, LocalDate from, long cents, int afterPrice) {
+        catalogue.price(show.production.as(Role.OFFICE), item, new Catalogue.NewPrice(from, cents, null), afterPrice);
+    }
+
+    @Test
+    void aForecastThatWasKeptBeforeThereWereCataloguesIsRead() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        ForecastInput input = inputs.gather(show.production.id);
+        String kept = ForecastJson.write(input);
+        String before = kept.replaceFirst("\"sources\":\\[[^\\]]*],", "");
+
+        assertThat(before).isNotEqualTo(kept);
+        assertThat(ForecastJson.read(kept, ForecastInput.class)).isEqualTo(input);
+        assertThat(ForecastJson.read(before, ForecastInput.class).sources()).isEmpty();
     }
 
     @Test

@@ -69,7 +69,7 @@ class SupplyFormTests {
         Document form = form(path);
         assertThat(form.select("#item option").eachAttr("value")).containsExactly("", drive.toString());
         assertThat(form.select("#item option[selected]").text())
-                .isEqualTo("Supplier 1: test model, 8.00 TB, €180.50 to buy, in packs of 2");
+                .isEqualTo("Supplier 1: test model, 8.00 TB, €180.50, packs of 2");
         assertThat(save(tape, 0)).as("a tape for drives").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
         assertThat(save(archived, 0)).as("no longer to be had").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
         assertThat(save(hired, 0)).as("for hire only").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
