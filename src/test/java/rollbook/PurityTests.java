@@ -36,6 +36,12 @@ class PurityTests {
             "rollbook.offload.ReportedBytes",
             "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
+            "rollbook.label.SheetGrid",
+            "rollbook.label.SheetKind",
+            "rollbook.label.LabelLayout",
+            "rollbook.label.SheetStyle",
+            "rollbook.label.QrSymbol",
+            "rollbook.label.CodeList",
             "rollbook.verification.ChunkPacking",
             "rollbook.verification.ClearingGate",
             "rollbook.verification.DocumentNote",
@@ -75,6 +81,7 @@ class PurityTests {
                             || name.startsWith("rollbook.manifest.")
                             || name.startsWith("rollbook.learning.")
                             || name.startsWith("rollbook.burndown.")
+                            || name.startsWith("rollbook.turnaround.")
                             || PURE_CLASSES.contains(name.contains("$") ? name.substring(0, name.indexOf('$')) : name));
         }
     };

@@ -33,9 +33,11 @@ final class Bench {
                 runOnOneCore(folder, "40m", "rollbook.burndown.ForecastBench", "once");
                 runOnOneCore(folder, "512m", "rollbook.burndown.ForecastBench", "growth");
             }
+            case "turnaround" -> run(folder, "256m", "rollbook.turnaround.TurnaroundBench");
             default -> {
                 System.err.println(
-                        "intake (= intake-only, memory and upload), intake-only, memory, upload, clips, forecast");
+                        "intake (= intake-only, memory and upload), intake-only, memory, upload, clips, forecast,"
+                                + " turnaround");
                 System.exit(arguments[1].equals("list") ? 0 : 2);
             }
         }

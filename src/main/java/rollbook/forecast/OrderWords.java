@@ -23,7 +23,7 @@ class OrderWords {
     }
 
     /** A day on which the order could be placed. */
-    record Waiting(String orderOn, String comesOn, String risk, String allowed) {}
+    record Waiting(String orderOn, String comesOn, String risk) {}
 
     /** Nothing without an order. */
     List<StorageFacts.Fact> why(LegForecast leg) {
@@ -79,7 +79,8 @@ class OrderWords {
                 words.date(order.orderBy()),
                 clock,
                 words.date(order.likelyArrivalOn()),
-                words.chance(order.riskUntilItComes()));
+                words.chance(order.riskUntilItComes()),
+                words.chance(advice.allowedWhileWaiting()));
     }
 
     /** What each day of waiting costs. */
@@ -89,10 +90,7 @@ class OrderWords {
                 ? List.of()
                 : advice.waiting().stream()
                         .map(day -> new Waiting(
-                                words.date(day.orderOn()),
-                                words.date(day.likelyArrivalOn()),
-                                words.chance(day.risk()),
-                                words.chance(day.allowedRisk())))
+                                words.date(day.orderOn()), words.date(day.likelyArrivalOn()), words.chance(day.risk())))
                         .toList();
     }
 

@@ -21,7 +21,7 @@ import rollbook.ordering.PurchasePlan;
 
 /** The forecast that learns from the wrapped days, plays the rest of the show many times, and says what to order. */
 final class SimulatedForecast {
-    static final String METHOD_ID = "simulated-1";
+    static final String METHOD_ID = "simulated-2";
 
     private SimulatedForecast() {}
 

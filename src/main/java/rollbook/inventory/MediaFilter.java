@@ -13,9 +13,9 @@ import rollbook.production.MediaKind;
  * @param kind null for all kinds
  * @param text found in code, model, supplier, place or holder; empty for all
  */
-record MediaFilter(@Nullable MediaKind kind, State state, String text) {
+public record MediaFilter(@Nullable MediaKind kind, State state, String text) {
     /** How items are told apart on the list; the conditions are SQL on i (the item) and p (its place). */
-    enum State {
+    public enum State {
         /** All that the production has, lost things included. */
         PRESENT("i.condition not in ('RETIRED', 'RETURNED')"),
         BLANK("i.condition = 'GOOD' and i.card_state = 'BLANK'"),
@@ -48,7 +48,7 @@ record MediaFilter(@Nullable MediaKind kind, State state, String text) {
         }
     }
 
-    static MediaFilter of(@Nullable String kind, @Nullable String state, @Nullable String text) {
+    public static MediaFilter of(@Nullable String kind, @Nullable String state, @Nullable String text) {
         return new MediaFilter(
                 constant(MediaKind.values(), kind, null),
                 constant(State.values(), state, State.PRESENT),

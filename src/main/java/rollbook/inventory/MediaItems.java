@@ -1,7 +1,9 @@
 package rollbook.inventory;
 
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -47,6 +49,22 @@ public class MediaItems {
                 .param("code", code.strip())
                 .query(MediaItem.class)
                 .optional();
+    }
+
+    /** Those of the codes that this production has, in no order. */
+    public List<MediaItem> findByCodes(UUID productionId, Collection<String> codes) {
+        if (codes.isEmpty()) {
+            return List.of();
+        }
+        return jdbc.sql(ITEMS + " and upper(i.code) in (:codes)")
+                .param("production", productionId)
+                .param(
+                        "codes",
+                        codes.stream()
+                                .map(code -> code.strip().toUpperCase(Locale.ROOT))
+                                .toList())
+                .query(MediaItem.class)
+                .list();
     }
 
     /** All items, ordered by code; of the given kinds only, if any are given. */

@@ -17,7 +17,7 @@ import rollbook.web.Paged;
 
 /** The list of items, filtered and page by page, and its figures. */
 @Repository
-class MediaList {
+public class MediaList {
     private final JdbcClient jdbc;
     private final CopyPlan plan;
 
@@ -40,6 +40,11 @@ class MediaList {
         return new Paged<>(rows(productionId, filter, part), shown, Paged.SIZE, total);
     }
 
+    /** All that the filter lets through, ordered by code. */
+    public List<MediaItem> items(UUID productionId, MediaFilter filter) {
+        return items(productionId, filter, "");
+    }
+
     List<ItemRow> all(UUID productionId, MediaFilter filter) {
         return rows(productionId, filter, "");
     }
@@ -47,15 +52,17 @@ class MediaList {
     private List<ItemRow> rows(UUID productionId, MediaFilter filter, String part) {
         Map<UUID, String> legNames =
                 new HashMap<>(plan.legs(productionId).stream().collect(Collectors.toMap(Leg::id, Leg::name)));
-        return jdbc
-                .sql(MediaItems.ITEMS + filter.sql() + " order by upper(i.code)" + part)
+        return items(productionId, filter, part).stream()
+                .map(item -> new ItemRow(item, item.legId() == null ? null : legNames.get(item.legId())))
+                .toList();
+    }
+
+    private List<MediaItem> items(UUID productionId, MediaFilter filter, String part) {
+        return jdbc.sql(MediaItems.ITEMS + filter.sql() + " order by upper(i.code)" + part)
                 .param("production", productionId)
                 .params(filter.sqlParameters())
                 .query(MediaItem.class)
-                .list()
-                .stream()
-                .map(item -> new ItemRow(item, item.legId() == null ? null : legNames.get(item.legId())))
-                .toList();
+                .list();
     }
 
     /** Every code of the production, in capitals. */

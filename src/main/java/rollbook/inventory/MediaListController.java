@@ -56,6 +56,7 @@ class MediaListController {
         model.addAttribute("paged", list.page(membership.productionId(), filter, number(page)));
         model.addAttribute("href", address(membership.path("media"), filter));
         model.addAttribute("csvHref", address(membership.path("media.csv"), filter));
+        model.addAttribute("labelsHref", address(membership.path("media/labels/of-list"), filter));
         model.addAttribute(
                 "kinds",
                 Arrays.stream(MediaKind.values())

@@ -100,6 +100,7 @@ class RegistrationController {
                 flash.addFlashAttribute(
                         "notice",
                         Notice.of("inventory.registered-run", codes.size(), codes.get(0), codes.get(codes.size() - 1)));
+                flash.addFlashAttribute("registered", codes.get(0) + " to " + codes.get(codes.size() - 1));
                 return "redirect:" + membership.path("media");
             } catch (Refusal refusal) {
                 page.reject(result, "first", refusal);

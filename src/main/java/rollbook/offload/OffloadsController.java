@@ -1,6 +1,7 @@
 package rollbook.offload;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
@@ -16,21 +17,25 @@ import rollbook.web.Paged;
 class OffloadsController {
     private final Offloads offloads;
     private final SessionPages pages;
+    private final ShowRates showRates;
     private final Display display;
 
-    OffloadsController(Offloads offloads, SessionPages pages, Display display) {
+    OffloadsController(Offloads offloads, SessionPages pages, ShowRates showRates, Display display) {
         this.offloads = offloads;
         this.pages = pages;
+        this.showRates = showRates;
         this.display = display;
     }
 
     @GetMapping
     ModelAndView list(Membership by, @RequestParam(defaultValue = "1") int page) {
         int number = Math.max(1, page);
-        List<Line> running =
-                offloads.running(by.productionId()).stream().map(this::line).toList();
+        LearnedOffloads learned = showRates.of(by.productionId());
+        List<Line> running = offloads.running(by.productionId()).stream()
+                .map(offload -> new Line(offload, expected(learned, offload), ""))
+                .toList();
         List<Line> ended = offloads.ended(by.productionId(), Paged.SIZE, Paged.offset(number, Paged.SIZE)).stream()
-                .map(this::line)
+                .map(this::ended)
                 .toList();
         long total = offloads.countEnded(by.productionId());
         return new ModelAndView("offload/offloads")
@@ -40,11 +45,21 @@ class OffloadsController {
                 .addObject("sentence", display.text("offload.list.sentence", running.size(), total));
     }
 
-    private Line line(Offload offload) {
+    /** By the show’s own rates, where they are known. */
+    private static @Nullable Long expected(LearnedOffloads learned, Offload offload) {
+        return learned.expected(offload.id())
+                .filter(ExpectedRates::isLearned)
+                .map(expected -> ExpectedRates.rounded(expected.rate().rate()))
+                .orElse(offload.expectedBytesPerSecond());
+    }
+
+    /** Compared with what the inventory states. */
+    private Line ended(Offload offload) {
         Double difference = Estimates.difference(offload.measuredBytesPerSecond(), offload.expectedBytesPerSecond());
-        return new Line(offload, difference == null ? "" : pages.comparison(difference));
+        return new Line(
+                offload, offload.expectedBytesPerSecond(), difference == null ? "" : pages.comparison(difference));
     }
 
     /** @param comparison of the measured rate with the expected one, in words; empty if one is unknown */
-    record Line(Offload offload, String comparison) {}
+    record Line(Offload offload, @Nullable Long expectedBytesPerSecond, String comparison) {}
 }

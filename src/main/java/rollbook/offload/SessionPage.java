@@ -7,7 +7,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A session with all that is expected of it.
  *
- * @param slowest the code of the part that limits the rate; null if no speed is known
  * @param expectedBytes what the card holds of the roll, known or estimated; null if neither
  * @param expectedEnd null if the rate or the bytes are unknown, or the session has ended
  * @param difference of the measured rate from the expected one, as a share of it
@@ -17,7 +16,7 @@ record SessionPage(
         Offload offload,
         Roll roll,
         List<SessionPart> parts,
-        @Nullable String slowest,
+        ExpectedRate expectedRate,
         @Nullable Long expectedBytes,
         @Nullable Instant expectedEnd,
         @Nullable Double difference,

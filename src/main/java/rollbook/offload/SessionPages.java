@@ -22,6 +22,8 @@ class SessionPages {
     private final Copies copies;
     private final CopyPlan plan;
     private final RollSizes sizes;
+    private final ShowRates showRates;
+    private final ExpectedRates expectedRates;
     private final Display display;
 
     SessionPages(
@@ -31,6 +33,8 @@ class SessionPages {
             Copies copies,
             CopyPlan plan,
             RollSizes sizes,
+            ShowRates showRates,
+            ExpectedRates expectedRates,
             Display display) {
         this.offloads = offloads;
         this.rolls = rolls;
@@ -38,6 +42,8 @@ class SessionPages {
         this.copies = copies;
         this.plan = plan;
         this.sizes = sizes;
+        this.showRates = showRates;
+        this.expectedRates = expectedRates;
         this.display = display;
     }
 
@@ -46,14 +52,18 @@ class SessionPages {
         Roll roll = rolls.get(by.productionId(), offload.rollId());
         List<SessionPart> passed = parts.of(by.productionId(), sessionId);
         boolean running = offload.outcome() == Offload.Outcome.RUNNING;
+        String slowest = SessionPart.slowest(passed);
+        ExpectedRate rate = running
+                ? expectedRates.of(showRates.of(by.productionId()), offload, slowest)
+                : expectedRates.stated(offload, slowest);
         Long bytes = running ? sizes.bytes(by.productionId(), roll) : offload.sizeBytes();
         return new SessionPage(
                 offload,
                 roll,
                 passed,
-                SessionPart.slowest(passed),
+                rate,
                 bytes,
-                running ? Estimates.end(offload.startedAt(), bytes, offload.expectedBytesPerSecond()) : null,
+                running ? Estimates.end(offload.startedAt(), bytes, rate.bytesPerSecond()) : null,
                 Estimates.difference(offload.measuredBytesPerSecond(), offload.expectedBytesPerSecond()),
                 running ? warnings(by, passed, roll, bytes) : List.of());
     }

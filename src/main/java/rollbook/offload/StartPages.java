@@ -28,24 +28,30 @@ class StartPages {
     private final Copies copies;
     private final SessionParts parts;
     private final RollSizes sizes;
+    private final StartEstimates estimates;
     private final Display display;
 
-    StartPages(MediaItems items, CopyPlan plan, Copies copies, SessionParts parts, RollSizes sizes, Display display) {
+    StartPages(
+            MediaItems items,
+            CopyPlan plan,
+            Copies copies,
+            SessionParts parts,
+            RollSizes sizes,
+            StartEstimates estimates,
+            Display display) {
         this.items = items;
         this.plan = plan;
         this.copies = copies;
         this.parts = parts;
         this.sizes = sizes;
+        this.estimates = estimates;
         this.display = display;
     }
 
     StartPage page(Membership by, Roll roll) {
         UUID production = by.productionId();
-        List<MediaItem> good = items
-                .list(production, MediaKind.READER, MediaKind.ADAPTER, MediaKind.DRIVE, MediaKind.ARRAY, MediaKind.TAPE)
-                .stream()
-                .filter(MediaItem::usable)
-                .toList();
+        List<MediaItem> good =
+                items.list(production).stream().filter(MediaItem::usable).toList();
         List<Copy> written = copies.ofRoll(production, roll.id()).stream()
                 .filter(copy -> !copy.isErased())
                 .toList();
@@ -58,7 +64,8 @@ class StartPages {
 
         List<StartPage.LegChoices> legChoices = new ArrayList<>();
         List<StartForm.LegForm> proposed = new ArrayList<>();
-        for (Leg leg : plan.legs(production)) {
+        List<Leg> legs = plan.legs(production);
+        for (Leg leg : legs) {
             List<Candidate> candidates =
                     Candidate.of(leg, good, used, holding, Estimates.percentOf(expected, leg.keptPercent()));
             boolean copied = written.stream().anyMatch(copy -> leg.id().equals(copy.legId()));
@@ -68,15 +75,17 @@ class StartPages {
             proposed.add(new StartForm.LegForm(leg.id(), likeliest.orElse(null)));
         }
         List<Candidate> anywhere = Candidate.of(null, good, used, holding, expected);
+        StartForm proposal = new StartForm(reader(good, uses), adapter(good, uses), proposed, null);
         return new StartPage(
                 roll,
                 expected,
+                estimates.sentence(production, proposal, roll.cardId(), expected, good, legs),
                 readers(good, uses),
                 choices(ofKind(good, MediaKind.ADAPTER)),
                 legChoices,
                 anywhere.stream().map(this::choice).toList(),
                 written.stream().map(Copy::itemCode).distinct().toList(),
-                new StartForm(reader(good, uses), adapter(good, uses), proposed, null));
+                proposal);
     }
 
     private StartPage.LegChoices legChoices(Leg leg, List<Candidate> candidates, List<Copy> written) {

@@ -4,6 +4,7 @@
         allowedDependencies = {
             "quantity",
             "recording",
+            "turnaround",
             "production",
             "inventory",
             "format",

@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  *     ordered, null if there is none
  * @param likelyRunOutOn the same for a chance of at least a half
  * @param order null if the pool lasts well enough without
+ * @param allowedWhileWaiting the chance of running out before an order comes that is put up with: the less likely an order
+ *     is needed at all, the more of what is put up with to the end of the show
  * @param waiting what it costs in risk to order on the first possible day, the next one and so on; never empty, and the
  *     risk never falls from one to the next
  * @param toTheEnd packs needed to the end of the show in all, this order's included
@@ -27,6 +29,7 @@ public record OrderAdvice(
         @Nullable LocalDate earlyRunOutOn,
         @Nullable LocalDate likelyRunOutOn,
         @Nullable Order order,
+        double allowedWhileWaiting,
         List<Waiting> waiting,
         PackBand toTheEnd) {
 
@@ -64,10 +67,8 @@ public record OrderAdvice(
      * @param likelyArrivalOn when it would come with the supplier's median lead time
      * @param risk the chance that the pool has run out before
      * @param mendableRisk the same without the courses of the show that an order placed at once can't mend either
-     * @param allowedRisk what is put up with until then
      */
-    public record Waiting(
-            LocalDate orderOn, LocalDate likelyArrivalOn, double risk, double mendableRisk, double allowedRisk) {}
+    public record Waiting(LocalDate orderOn, LocalDate likelyArrivalOn, double risk, double mendableRisk) {}
 
     /** Packs that are enough with a chance of a half and of nine tenths. */
     public record PackBand(long p50, long p90) {}
@@ -84,8 +85,7 @@ public record OrderAdvice(
      */
     public double timesAllowed(int orderDays) {
         return Math.min(
-                waiting.get(orderDays).mendableRisk() / waiting.get(1).allowedRisk(),
-                mendableRiskWithout / level.allowedRisk());
+                waiting.get(orderDays).mendableRisk() / allowedWhileWaiting, mendableRiskWithout / level.allowedRisk());
     }
 
     /** The chance of running out that is left with the order: before it comes or because it was too little, at most. */

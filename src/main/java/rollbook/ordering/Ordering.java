@@ -14,10 +14,11 @@ import rollbook.burndown.PoolPaths;
  * <p>An order doesn't have to last to the end of the show, only until one that is placed on the following order day comes;
  * what is left to order later is bought when more is known. So an order is due on the last day on which the pool probably
  * lasts until it comes, and it is enough if the pool then probably lasts until the following one comes. More than that is
- * ordered where it is cheaper than further deliveries.
+ * ordered where it is cheaper than another delivery.
  *
- * <p>The risk put up with is for the whole rest of the show, and several orders share it: up to a date no more of it may be
- * used up than the part of the show that is then over.
+ * <p>The risk put up with is for the whole rest of the show, and several orders share it. Waiting saves something only if
+ * the order turns out not to be needed: while it is certain to be needed, only a fifth of the risk may be taken by waiting
+ * for it, and all of it the less likely it is.
  *
  * <p>A higher service level never orders later, and on one day never less. It may order less at once where it orders
  * earlier.
@@ -26,8 +27,8 @@ public final class Ordering {
     /** How many order days an advice tells the risk of. */
     private static final int ORDER_DAYS_TOLD = 10;
 
-    /** If this order isn't the last, about so many deliveries follow: on generated shows it takes five in all. */
-    private static final int DELIVERIES_TO_COME = 4;
+    /** Of the risk put up with, what waiting may take though the order is needed for certain; tried on generated shows. */
+    private static final double PART_IF_NEEDED = 0.2;
 
     private static final double HALF = 0.5;
     private static final double EARLY = 0.1;
@@ -69,13 +70,15 @@ public final class Ordering {
                 chances.firstDateWith(EARLY),
                 chances.firstDateWith(HALF),
                 order(toTheEnd),
+                allowedWhileWaiting(),
                 waiting(),
                 new OrderAdvice.PackBand(toTheEnd.fewestWithin(HALF), toTheEnd.fewestWithin(EARLY)));
     }
 
-    /** The part of the risk put up with that may be used up before an order of that day comes. */
-    private double riskUntilArrival(LocalDate orderOn) {
-        return level.allowedRisk() * chances.partOfShow(likelyArrival(orderOn));
+    /** The part of the risk put up with that waiting for an order may take. */
+    private double allowedWhileWaiting() {
+        double notNeeded = 1 - chances.mendableBy(chances.lastDate());
+        return level.allowedRisk() * (PART_IF_NEEDED + (1 - PART_IF_NEEDED) * notNeeded);
     }
 
     private OrderAdvice.@Nullable Order order(PackNeed toTheEnd) {
@@ -85,14 +88,13 @@ public final class Ordering {
         LocalDate orderBy = latestDay();
         LocalDate following = supplier.days().nextOrderDay(orderBy);
         PackNeed need = chances.needUntilArrival(following, supplier, packBytes);
-        long packs = toTheEnd.leastWaste(
-                Math.max(1, need.fewestWithin(riskUntilArrival(following))),
-                offer.packPriceMinorUnits(),
-                Math.multiplyExact(DELIVERIES_TO_COME, supplier.deliveryMinorUnits()));
+        long packs = Math.max(
+                Math.max(1, need.fewestWithin(level.allowedRisk())),
+                toTheEnd.worthTheirPrice(offer.packPriceMinorUnits(), supplier.deliveryMinorUnits()));
         return new OrderAdvice.Order(
                 orderBy,
                 supplier.days().closesAt(orderBy),
-                chances.mendableBeforeArrival(orderBy, supplier) > riskUntilArrival(orderBy),
+                chances.mendableBeforeArrival(orderBy, supplier) > allowedWhileWaiting(),
                 likelyArrival(orderBy),
                 chances.beforeArrival(orderBy, supplier),
                 following,
@@ -108,7 +110,7 @@ public final class Ordering {
     private LocalDate latestDay() {
         LocalDate latest = firstDay;
         LocalDate next = supplier.days().nextOrderDay(latest);
-        while (chances.mendableBeforeArrival(next, supplier) <= riskUntilArrival(next)) {
+        while (chances.mendableBeforeArrival(next, supplier) <= allowedWhileWaiting()) {
             latest = next;
             next = supplier.days().nextOrderDay(latest);
         }
@@ -123,8 +125,7 @@ public final class Ordering {
                     day,
                     likelyArrival(day),
                     chances.beforeArrival(day, supplier),
-                    chances.mendableBeforeArrival(day, supplier),
-                    riskUntilArrival(day)));
+                    chances.mendableBeforeArrival(day, supplier)));
             day = supplier.days().nextOrderDay(day);
         }
         return days;

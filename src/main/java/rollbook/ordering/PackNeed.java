@@ -34,31 +34,13 @@ final class PackNeed {
     }
 
     /**
-     * The number, from the least on, whose expected waste is smallest: packs bought that weren't needed after all,
-     * against another delivery for what was lacking. This is the newsvendor's problem with a price for having too little
-     * that doesn't grow with how much lacks.
+     * As many as cost less than what they may save: a pack that isn't needed after all is its price lost, one that is
+     * needed saves a delivery later on, at most. This is the newsvendor's number, the fewest packs that are too few with no
+     * more than the chance of price / (price + delivery).
      */
-    long leastWaste(long least, long packPriceMinorUnits, long deliveryMinorUnits) {
-        long best = least;
-        double bestWaste = waste(least, packPriceMinorUnits, deliveryMinorUnits);
-        for (long packs : chances.tailMap(least + 1).keySet()) {
-            double waste = waste(packs, packPriceMinorUnits, deliveryMinorUnits);
-            if (waste < bestWaste - ROUNDING) {
-                best = packs;
-                bestWaste = waste;
-            }
-        }
-        return best;
-    }
-
-    private double waste(long packs, long packPriceMinorUnits, long deliveryMinorUnits) {
-        double waste = 0;
-        for (Map.Entry<Long, Double> entry : chances.entrySet()) {
-            waste += entry.getValue()
-                    * (entry.getKey() > packs
-                            ? deliveryMinorUnits
-                            : (double) packPriceMinorUnits * (packs - entry.getKey()));
-        }
-        return waste;
+    long worthTheirPrice(long packPriceMinorUnits, long deliveryMinorUnits) {
+        return packPriceMinorUnits == 0
+                ? chances.lastKey()
+                : fewestWithin((double) packPriceMinorUnits / ((double) packPriceMinorUnits + deliveryMinorUnits));
     }
 }

@@ -67,11 +67,6 @@ final class RunOutChances {
         return dates.get(dates.size() - 1);
     }
 
-    /** How much of the rest of the show is over by the end of that date, of the dates on which something happens. */
-    double partOfShow(LocalDate date) {
-        return dates.size() == 1 ? 1 : Math.max(0, (double) indexOf(date) / (dates.size() - 1));
-    }
-
     /** That the pool has run out at the end of that date. */
     double by(LocalDate date) {
         return at(byDate, date);

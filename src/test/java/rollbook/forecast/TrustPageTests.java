@@ -73,7 +73,7 @@ class TrustPageTests {
                         """)
                 .param("production", show.production.id)
                 .param("today", Date.valueOf(today))
-                .param("method", "simulated-1")
+                .param("method", "simulated-2")
                 .param("recording", ForecastJson.write(recording))
                 .update();
     }

@@ -390,7 +390,7 @@ class OffloadPagesTests {
             assertThat(statements.during(() -> scene.see(page)))
                     .as(page)
                     .isEqualTo(few.get(page))
-                    .isLessThanOrEqualTo(10);
+                    .isLessThanOrEqualTo(11);
         }
     }
 

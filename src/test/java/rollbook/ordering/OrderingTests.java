@@ -14,6 +14,7 @@ import static rollbook.ordering.Pools.supplier;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -75,19 +76,37 @@ class OrderingTests {
 
     // With three days of lead time the chances of having run out by the day of arrival, 3, 4 and 5, are 0.001708,
     // 0.016249
-    // and 0.136321; of twelve days 3, 4 and 5 are then over, so of 5 % 0.0125, 0.016667 and 0.020833 may be used up:
-    // day 1.
-    // With five days it is late already.
+    // and 0.136321 (numerical integration). The order is needed on nearly every course, so a fifth of 5 % may be taken
+    // by
+    // waiting: day 0. With five days it is late already.
     @Test
-    void theRiskIsUsedUpNoFasterThanTheShow() {
+    void whatIsNeededForCertainIsHardlyWaitedFor() {
         OrderAdvice advice = adviceAfterFiveDays(LeadTime.certain(3));
 
-        assertThat(advice.waiting().get(1).allowedRisk()).isEqualTo(0.05 * 4 / 12, within(1e-12));
-        assertThat(advice.order().orderBy()).isEqualTo(day(1));
+        assertThat(advice.allowedWhileWaiting()).isEqualTo(0.2 * 0.05, within(0.0005));
+        assertThat(advice.order().orderBy()).isEqualTo(day(0));
         assertThat(advice.order().late()).isFalse();
+        assertThat(adviceAfterFiveDays(LeadTime.certain(2)).order().orderBy()).isEqualTo(day(1));
         OrderAdvice late = adviceAfterFiveDays(LeadTime.certain(5));
         assertThat(late.order().orderBy()).isEqualTo(day(0));
         assertThat(late.order().late()).isTrue();
+    }
+
+    // Of a hundred courses so many lack 2 TB on the last day; of 5 % a fifth, and of the other 4 % the part of the
+    // courses
+    // that lack nothing (worked by hand).
+    @ParameterizedTest
+    @CsvSource({"100, 0.01", "50, 0.03", "10, 0.046", "0, 0.05"})
+    void theLessLikelyAnOrderIsNeededTheMoreRiskIsTakenByWaiting(int lacking, double allowed) {
+        long[][] roomGb = new long[9][100];
+        for (long[] date : roomGb) {
+            Arrays.fill(date, 1000);
+        }
+        Arrays.fill(roomGb[8], 0, lacking, -2000);
+        OrderAdvice advice = advice(paths(POOL, roomGb), LeadTime.certain(2), 3, 1);
+
+        assertThat(advice.allowedWhileWaiting()).isEqualTo(allowed, within(1e-12));
+        assertThat(advice.order() == null).isEqualTo(lacking == 0);
     }
 
     // Days of 5 and 1.5 TB (normal), a lead time of 4 to 9 days: with 43.92 TB left the risk is 5 %, with 49.28 TB 1 %

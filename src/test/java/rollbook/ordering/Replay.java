@@ -1,26 +1,20 @@
 package rollbook.ordering;
 
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.List;
-import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.DayRef;
 import rollbook.burndown.DayToCome;
 import rollbook.burndown.Kept;
-import rollbook.burndown.LeadTime;
 import rollbook.burndown.Pool;
 import rollbook.burndown.PoolPaths;
 import rollbook.burndown.Show;
 import rollbook.burndown.Simulation;
-import rollbook.burndown.WorkingCalendar;
 import rollbook.learning.Belief;
 import rollbook.learning.GeneratedShow;
 import rollbook.learning.Habits;
@@ -46,29 +40,9 @@ final class Replay {
     /** Standard deviation, in logs, of days about a level that is known as well as from so many days. */
     private static final double DAY_BY_DAY = 0.3;
 
-    private static final double CERTAIN = 1e6;
+    private static final double CERTAIN = 1e4;
 
-    private static final WorkingCalendar WEEKDAYS =
-            new WorkingCalendar(Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY), Set.of());
-    private static final UUID POOL = new UUID(0, 1);
-
-    /** Items of 8 TB at 180.00. */
-    static Offer offer(LeadTime leadTime, long deliveryMinorUnits) {
-        return new Offer(
-                new UUID(0, 2),
-                "8 TB",
-                POOL,
-                8 * TB,
-                1,
-                18_000,
-                Currency.getInstance("EUR"),
-                null,
-                new Supplier(
-                        "supplier",
-                        leadTime,
-                        new SupplierDays(WEEKDAYS, LocalTime.of(16, 0), ZoneOffset.UTC, 0),
-                        deliveryMinorUnits));
-    }
+    static final UUID POOL = new UUID(0, 1);
 
     /** Decides on an evening how many packs to order. */
     interface Buyer {
@@ -90,9 +64,9 @@ final class Replay {
 
     private record Ordered(LocalDate on, LocalDate arrivesOn, long packs) {}
 
-    private final GeneratedShow show;
-    private final Offer offer;
-    private final long atHandBytes;
+    final GeneratedShow show;
+    final Offer offer;
+    final long atHandBytes;
     private final SplittableRandom luck;
     private final List<Ordered> ordered = new ArrayList<>();
     private boolean ranDry;
@@ -124,8 +98,7 @@ final class Replay {
         for (LocalDate evening = before; evening.isBefore(show.lastDate()); evening = evening.plusDays(1)) {
             LocalDate date = evening;
             ranDry |= writtenBytes(date) > capacityOn(date);
-            boolean shot = show.days().stream().anyMatch(day -> day.date().equals(date));
-            if (shot || date.equals(before)) {
+            if (isDecidedOn(date)) {
                 long packs = buyer.packs(this, date);
                 if (packs > 0) {
                     LocalDate on = offer.supplier().days().countsAsOf(moment(date));
@@ -149,6 +122,12 @@ final class Replay {
                 dueWithoutFlag);
     }
 
+    /** On the evening before the show and of each of its days. */
+    private boolean isDecidedOn(LocalDate evening) {
+        return evening.isBefore(show.firstDate())
+                || show.days().stream().anyMatch(day -> day.date().equals(evening));
+    }
+
     private long cost(long packs) {
         return packs == 0
                 ? 0
@@ -159,7 +138,7 @@ final class Replay {
         return evening.atTime(21, 0).toInstant(ZoneOffset.UTC);
     }
 
-    private long writtenBytes(LocalDate evening) {
+    long writtenBytes(LocalDate evening) {
         return show.days().stream()
                 .filter(day -> !day.date().isAfter(evening))
                 .mapToLong(GeneratedShow.Day::actualBytes)
@@ -175,7 +154,7 @@ final class Replay {
                         .sum();
     }
 
-    private long orderedBytes() {
+    long orderedBytes() {
         return ordered.stream()
                 .mapToLong(order -> order.packs() * offer.itemCapacityBytes())
                 .sum();
@@ -183,6 +162,10 @@ final class Replay {
 
     /** @param scale of the plan that the forecast is made from */
     private OrderAdvice advice(LocalDate evening, Learned learned, double scale) {
+        return Ordering.advise(paths(evening, learned, scale), offer, LEVEL, moment(evening));
+    }
+
+    private PoolPaths paths(LocalDate evening, Learned learned, double scale) {
         LocalDate today = evening.plusDays(1);
         List<DayToCome> days = show.plannedAfter(evening).stream()
                 .map(day -> new DayToCome(
@@ -209,21 +192,25 @@ final class Replay {
                 arrivals,
                 List.of(),
                 Math.max(0, written - capacity));
-        PoolPaths paths = Simulation.run(
-                        new Show(today, days, end), List.of(pool), learned, Share.WHOLE, show.seed(), REPLICATES)
+        return Simulation.run(new Show(today, days, end), List.of(pool), learned, Share.WHOLE, show.seed(), REPLICATES)
                 .paths()
                 .get(0);
-        return Ordering.advise(paths, offer, LEVEL, moment(evening));
+    }
+
+    private Learned learned(LocalDate evening) {
+        return Learning.from(show.wrappedBy(evening), Habits.USUAL);
     }
 
     /** Orders what the advice says on its last day, if the flag is up. */
     static long obeyFlags(Replay replay, LocalDate evening) {
-        return replay.obey(
-                replay.advice(evening, Learning.from(replay.show.wrappedBy(evening), Habits.USUAL), 1), evening);
+        return replay.obey(replay.advice(evening, replay.learned(evening), 1), evening);
     }
 
-    /** The same by somebody who knows how much the rest of the show brings in all, and only not on which days. */
-    static long obeyFlagsKnowingTheTotal(Replay replay, LocalDate evening) {
+    /**
+     * The same by somebody who knows what a day of the rest of the show brings on average, and only not how far each day
+     * is off.
+     */
+    static long obeyFlagsKnowingTheAverage(Replay replay, LocalDate evening) {
         double planned = replay.show.plannedAfter(evening).stream()
                 .mapToLong(GeneratedShow.Day::plannedBytes)
                 .sum();
@@ -232,6 +219,29 @@ final class Replay {
         Belief certain = new Belief(CERTAIN, -variance / 2, CERTAIN, CERTAIN * variance);
         Learned learned = Learning.from(List.of(), new Habits(certain, Double.POSITIVE_INFINITY, false));
         return replay.obey(replay.advice(evening, learned, planned == 0 ? 1 : toCome / planned), evening);
+    }
+
+    /**
+     * Orders at once, before the show, the fewest packs by any rule that on every evening keeps the chance of running out
+     * before an order of the following order day comes within what is put up with. Nobody knows that number before the end:
+     * it takes all forecasts to come, that nothing is ordered in vain before, and that what is ordered is there at once.
+     */
+    static long fewestThatKeepTheRisk(Replay replay, LocalDate evening) {
+        long fewest = 0;
+        if (evening.isBefore(replay.show.firstDate())) {
+            for (LocalDate later = evening; later.isBefore(replay.show.lastDate()); later = later.plusDays(1)) {
+                fewest = replay.isDecidedOn(later) ? Math.max(fewest, replay.packsThatKeepTheRisk(later)) : fewest;
+            }
+        }
+        return fewest;
+    }
+
+    private long packsThatKeepTheRisk(LocalDate evening) {
+        SupplierDays days = offer.supplier().days();
+        LocalDate first = days.countsAsOf(moment(evening));
+        return new RunOutChances(paths(evening, learned(evening), 1), evening)
+                .needUntilArrival(days.nextOrderDay(first), offer.supplier(), offer.itemCapacityBytes())
+                .fewestWithin(LEVEL.allowedRisk());
     }
 
     private long obey(OrderAdvice advice, LocalDate evening) {
@@ -263,26 +273,5 @@ final class Replay {
             flagsClosedByForecast++;
             takenDownOn = evening;
         }
-    }
-
-    /** The spreadsheet: average so far times days left, ordered when there is cover for less than two days. */
-    static Buyer spreadsheet(double daysOfCover) {
-        return (replay, evening) -> {
-            long shotDays = replay.show.days().stream()
-                    .filter(day -> !day.date().isAfter(evening) && day.actualBytes() > 0)
-                    .count();
-            List<GeneratedShow.Day> left = replay.show.plannedAfter(evening);
-            double average = shotDays == 0
-                    ? left.stream()
-                            .mapToLong(GeneratedShow.Day::plannedBytes)
-                            .average()
-                            .orElse(0)
-                    : (double) replay.writtenBytes(evening) / shotDays;
-            double room = replay.atHandBytes + replay.orderedBytes() - replay.writtenBytes(evening);
-            if (room >= daysOfCover * average || left.isEmpty()) {
-                return 0;
-            }
-            return (long) Math.ceil(Math.max(0, average * left.size() - room) / replay.offer.itemCapacityBytes());
-        };
     }
 }

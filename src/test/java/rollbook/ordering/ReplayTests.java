@@ -2,11 +2,18 @@ package rollbook.ordering;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.DayOfWeek;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.Currency;
 import java.util.List;
+import java.util.Set;
+import java.util.UUID;
 import java.util.function.ToLongFunction;
 import org.junit.jupiter.api.Test;
 import rollbook.burndown.LeadTime;
+import rollbook.burndown.WorkingCalendar;
 import rollbook.learning.GeneratedShow;
 import rollbook.learning.GeneratedShows;
 
@@ -16,11 +23,32 @@ import rollbook.learning.GeneratedShows;
  * {@code replay.median} and {@code replay.nine}, {@code replay.delivery} in cents.
  */
 class ReplayTests {
+    private static final WorkingCalendar WEEKDAYS =
+            new WorkingCalendar(Set.of(DayOfWeek.SATURDAY, DayOfWeek.SUNDAY), Set.of());
+
     private static final List<GeneratedShow> SHOWS =
             GeneratedShows.shows(Integer.getInteger("replay.shows", 400), Integer.getInteger("replay.seed", 1));
-    private static final Offer OFFER = Replay.offer(
+    private static final Offer OFFER = offer(
             LeadTime.usually(Integer.getInteger("replay.median", 3), Integer.getInteger("replay.nine", 5)),
             Integer.getInteger("replay.delivery", 4000));
+
+    /** Items of 8 TB at 180.00. */
+    private static Offer offer(LeadTime leadTime, long deliveryMinorUnits) {
+        return new Offer(
+                new UUID(0, 2),
+                "8 TB",
+                Replay.POOL,
+                8_000_000_000_000L,
+                1,
+                18_000,
+                Currency.getInstance("EUR"),
+                null,
+                new Supplier(
+                        "supplier",
+                        leadTime,
+                        new SupplierDays(WEEKDAYS, LocalTime.of(16, 0), ZoneOffset.UTC, 0),
+                        deliveryMinorUnits));
+    }
 
     @Test
     void showsThatObeyTheFlagsSeldomRunDryAndCostLittleMoreThanHindsight() {
@@ -42,29 +70,38 @@ class ReplayTests {
                         .toList());
         for (int cover : new int[] {2, 4, 6, 8}) {
             List<Replay.Outcome> sheet = SHOWS.stream()
-                    .map(show -> Replay.play(show, OFFER, Replay.spreadsheet(cover)))
+                    .map(show -> Replay.play(show, OFFER, new Spreadsheet(cover)))
                     .toList();
             print("spreadsheet, " + cover + " days of cover", sheet);
             assertThat(ranDry(sheet)).isGreaterThan(ranDry(flags));
         }
         assertThat(ranDry(flags)).isLessThanOrEqualTo(Replay.LEVEL.allowedRisk());
-        // More than the 10 % that we aimed at; docs/maths.md says why. Measured 1.237 and 1.160.
-        assertThat(costOverHindsight(flags)).isLessThan(1.26);
-        assertThat(costWithMediaAtHand(flags)).isLessThan(1.18);
+        // More than the 10 % that we aimed at; docs/maths.md says why. Measured 1.208 and 1.140.
+        assertThat(costOverHindsight(flags)).isLessThan(1.23);
+        assertThat(costWithMediaAtHand(flags)).isLessThan(1.16);
         assertThat(perShow(flags, Replay.Outcome::dueWithoutFlag)).isZero();
         assertThat(perShow(flags, Replay.Outcome::flagsOpened)).isLessThan(perShow(flags, Replay.Outcome::orders) + 1);
         assertThat(perShow(flags, Replay.Outcome::flagsUpAgainSoon)).isLessThan(0.1);
     }
 
-    /** So the 10 % over hindsight that we aimed at is about what perfect knowledge of the total would cost. */
+    /** So what these forecasts leave to hold ready for the last days is more than the 10 % over hindsight that we aimed at. */
     @Test
-    void evenWhoKnowsTheTotalPaysMoreThanHindsightBecauseNobodyKnowsTheDays() {
-        List<Replay.Outcome> knowing = SHOWS.parallelStream()
-                .map(show -> Replay.play(show, OFFER, Replay::obeyFlagsKnowingTheTotal))
+    void noRuleThatKeepsTheRiskOnEveryEveningComesWithin10PercentOfHindsight() {
+        List<Replay.Outcome> fewest = SHOWS.parallelStream()
+                .map(show -> Replay.play(show, OFFER, Replay::fewestThatKeepTheRisk))
                 .toList();
-        print("flags, total known", knowing);
+        print("fewest that keep the risk", fewest);
+        assertThat(costOverHindsight(fewest)).isBetween(1.10, 1.13);
+    }
+
+    @Test
+    void whoKnowsWhatADayBringsOnAverageComesWithin10PercentOfHindsight() {
+        List<Replay.Outcome> knowing = SHOWS.parallelStream()
+                .map(show -> Replay.play(show, OFFER, Replay::obeyFlagsKnowingTheAverage))
+                .toList();
+        print("flags, average known", knowing);
         assertThat(ranDry(knowing)).isLessThanOrEqualTo(Replay.LEVEL.allowedRisk());
-        assertThat(costOverHindsight(knowing)).isBetween(1.05, 1.12);
+        assertThat(costOverHindsight(knowing)).isBetween(1.05, 1.1);
     }
 
     private static double ranDry(List<Replay.Outcome> outcomes) {
