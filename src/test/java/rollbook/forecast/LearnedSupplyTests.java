@@ -92,7 +92,8 @@ class LearnedSupplyTests {
         assertThat(source).isEqualTo(new OfferSource(leg, "Supplier 1", "test model", show.today, 2, 2, 3));
     }
 
-    // One in four orders takes seven days instead of two, more than the 5 % that may be risked: the order is due earlier,
+    // One in four orders takes seven days instead of two, more than the 5 % that may be risked: the order is due
+    // earlier,
     // by about the five days that those take longer.
     @Test
     void lateDeliveriesBringTheOrderForward() throws Exception {
@@ -107,7 +108,8 @@ class LearnedSupplyTests {
 
         assertThat(after.order().orderBy())
                 .isBetween(
-                        before.order().orderBy().minusDays(7), before.order().orderBy().minusDays(1));
+                        before.order().orderBy().minusDays(7),
+                        before.order().orderBy().minusDays(1));
         assertThat(mvc.get().uri(show.production.path("storage")).with(show.production.signedInAs(Role.READER)))
                 .bodyText()
                 .contains("test model from Supplier 1, €180.50 each since")
