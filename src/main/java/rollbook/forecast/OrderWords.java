@@ -40,7 +40,7 @@ class OrderWords {
                         "forecast.order",
                         words.items(leg),
                         display.size(order.capacityBytes()),
-                        Display.money(advice.cost(), offer.currency()))));
+                        display.money(advice.cost(), offer.currency()))));
         facts.add(fact("forecast.fact.why-date", whyDate(advice, order)));
         facts.add(fact(
                 "forecast.fact.why-number",
@@ -67,8 +67,8 @@ class OrderWords {
         return facts;
     }
 
-    private static String price(Offer offer, long packs) {
-        return Display.money(packs * offer.packSize() * offer.itemPriceMinorUnits(), offer.currency());
+    private String price(Offer offer, long packs) {
+        return display.money(packs * offer.packSize() * offer.itemPriceMinorUnits(), offer.currency());
     }
 
     private String whyDate(OrderAdvice advice, OrderAdvice.Order order) {
@@ -108,7 +108,7 @@ class OrderWords {
         }
         Currency currency = plan.lines().get(0).offer().currency();
         return new Plan(
-                display.text("forecast.plan.sentence", Display.money(plan.costMinorUnits(), currency))
+                display.text("forecast.plan.sentence", display.money(plan.costMinorUnits(), currency))
                         + hireSaves(forecast, plan, currency),
                 plan.lines().stream()
                         .map(line -> new PlanLine(
@@ -116,7 +116,7 @@ class OrderWords {
                                 line.offer().name(),
                                 line.packs() * line.offer().packSize(),
                                 line.hired(),
-                                Display.money(line.costMinorUnits(), currency)))
+                                display.money(line.costMinorUnits(), currency)))
                         .toList());
     }
 
@@ -126,7 +126,7 @@ class OrderWords {
                 ? ""
                 : " "
                         + display.text(
-                                "forecast.plan.hire-saves", Display.money(without - plan.costMinorUnits(), currency));
+                                "forecast.plan.hire-saves", display.money(without - plan.costMinorUnits(), currency));
     }
 
     private StorageFacts.Fact fact(String key, String value) {

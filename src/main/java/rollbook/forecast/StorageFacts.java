@@ -70,7 +70,7 @@ class StorageFacts {
                         "forecast.supplied",
                         source.item(),
                         source.supplier(),
-                        Display.money(offer.itemPriceMinorUnits(), offer.currency()),
+                        display.money(offer.itemPriceMinorUnits(), offer.currency()),
                         words.date(source.priceFrom()),
                         offer.packSize())));
         facts.add(fact(

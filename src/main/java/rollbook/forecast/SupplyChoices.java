@@ -56,7 +56,7 @@ class SupplyChoices {
                 terms.supplier().name(),
                 terms.item().details().model(),
                 display.size(terms.item().details().capacityBytes()),
-                Display.money(Objects.requireNonNull(terms.price().itemMinorUnits()), currency),
+                display.money(Objects.requireNonNull(terms.price().itemMinorUnits()), currency),
                 terms.item().details().packSize());
     }
 }

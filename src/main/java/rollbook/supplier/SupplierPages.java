@@ -99,7 +99,7 @@ class SupplierPages {
                 words.stated(supplier),
                 words.country(supplier.details().country()),
                 words.workingDays(supplier),
-                Display.money(supplier.details().deliveryMinorUnits(), currency(membership)),
+                display.money(supplier.details().deliveryMinorUnits(), currency(membership)),
                 contacts.list(supplier),
                 items.stream().filter(row -> !row.item().archived()).toList(),
                 items.stream().filter(row -> row.item().archived()).toList(),

@@ -51,12 +51,12 @@ public class SupplierWords {
         Long item = price.itemMinorUnits();
         Hire hire = price.hire();
         return Stream.of(
-                        item == null ? null : display.text("supplier.price.buy", Display.money(item, currency)),
+                        item == null ? null : display.text("supplier.price.buy", display.money(item, currency)),
                         hire == null
                                 ? null
                                 : display.text(
                                         "supplier.price.hire",
-                                        Display.money(hire.weeklyRateMinorUnits(), currency),
+                                        display.money(hire.weeklyRateMinorUnits(), currency),
                                         hire.minimumWeeks()))
                 .filter(Objects::nonNull)
                 .collect(Collectors.joining(", "));

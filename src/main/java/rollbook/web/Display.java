@@ -71,25 +71,26 @@ public class Display {
         return String.format(LOCALE, "%,d", new BigDecimal(value.toString()).toBigIntegerExact());
     }
 
-    /** €1,204.50: an amount in the smallest unit of its currency. */
-    public static String money(long minorUnits, Currency currency) {
-        return money(BigDecimal.valueOf(minorUnits, currency.getDefaultFractionDigits()), currency);
-    }
-
-    /** €1,204.50, with the decimals that the currency has. */
-    public static String money(BigDecimal amount, Currency currency) {
-        NumberFormat format = NumberFormat.getCurrencyInstance(LOCALE);
-        format.setCurrency(currency);
-        format.setMinimumFractionDigits(currency.getDefaultFractionDigits());
-        format.setMaximumFractionDigits(currency.getDefaultFractionDigits());
-        return format.format(amount);
-    }
-
     /** A fraction of 1 as a percentage: 83 %, below ten with one decimal: 2.5 %. */
     public String percent(double fraction) {
         double percent = fraction * 100;
         boolean whole = Math.abs(percent) >= 9.95 || percent == 0;
         return String.format(LOCALE, whole ? "%.0f %%" : "%.1f %%", percent);
+    }
+
+    /** An amount in the smallest unit of its currency, written with its decimals: €1,230.00. */
+    public String money(long minorUnits, Currency currency) {
+        return money(BigDecimal.valueOf(minorUnits, Math.max(0, currency.getDefaultFractionDigits())), currency);
+    }
+
+    /** €1,230.00. */
+    public String money(BigDecimal amount, Currency currency) {
+        int digits = Math.max(0, currency.getDefaultFractionDigits());
+        NumberFormat format = NumberFormat.getCurrencyInstance(LOCALE);
+        format.setCurrency(currency);
+        format.setMinimumFractionDigits(digits);
+        format.setMaximumFractionDigits(digits);
+        return format.format(amount);
     }
 
     /** The two largest units of a duration: 3 h 12 min, 2 days 4 h, 45 s. */
