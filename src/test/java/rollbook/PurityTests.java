@@ -67,6 +67,16 @@ class PurityTests {
             "rollbook.forecast.BurnDown",
             "rollbook.forecast.BurnDownChart",
             "rollbook.forecast.Reduction",
+            "rollbook.scenario.Beginning",
+            "rollbook.scenario.DayPlans",
+            "rollbook.scenario.DayTime",
+            "rollbook.scenario.FigureKind",
+            "rollbook.scenario.ProposalLines",
+            "rollbook.scenario.Sheet",
+            "rollbook.scenario.SheetChecks",
+            "rollbook.scenario.Stretch",
+            "rollbook.scenario.Tries",
+            "rollbook.scenario.WorkHours",
             "rollbook.supplier.PriceHistory",
             "rollbook.supplier.Punctuality");
 

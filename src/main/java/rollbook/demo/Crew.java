@@ -137,6 +137,15 @@ final class Crew {
                 .enter(office, new MediaOrders.NewOrder(show.legs().get(leg), on, expectedOn, items, itemBytes, note));
     }
 
+    /** @param figures by the names under which the form sends them */
+    UUID playThrough(String name, UUID dayId, Map<String, String> figures) {
+        return departments.scenarios().save(wrangler, name, dayId, figures);
+    }
+
+    void proposeOrder(UUID scenarioId) {
+        departments.proposals().propose(wrangler, scenarioId);
+    }
+
     void forecast() {
         departments.forecasts().compute(show.productionId());
     }

@@ -3,6 +3,7 @@ package rollbook.demo;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import rollbook.demo.Paperwork.Listed;
 import rollbook.demo.Paperwork.Sheet;
@@ -42,6 +43,17 @@ final class DayInProgress {
         rolls(mainDay, secondDay);
         lunchDocuments();
         afternoonDocuments();
+    }
+
+    /** While a card is copied there is time to look ahead: two ways to shoot tomorrow, and what one of them needs. */
+    void lookAhead(UUID tomorrow) {
+        timeline.at(after(395), () -> crew.playThrough("Tomorrow as planned", tomorrow, Map.of("wrap", "18:30")));
+        timeline.at(
+                after(401),
+                () -> crew.proposeOrder(crew.playThrough(
+                        "Tomorrow with a faster shuttle",
+                        tomorrow,
+                        Map.of("wrap", "18:30", "write-rate." + Stock.SHUTTLE, "900", "budget", "1500"))));
     }
 
     /** Somebody needs yesterday's card before the array can be read again; the second person hasn't answered yet. */

@@ -115,6 +115,7 @@ class DemoProduction implements ApplicationRunner {
         today.write();
         UnitDay yesterday = second.get(second.size() - 2);
         today.ask(yesterday.roll(Story.CONSISTENT));
+        today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         story.forecasts();
         story.orderAShuttle();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));

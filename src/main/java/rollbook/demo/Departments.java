@@ -8,6 +8,8 @@ import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
+import rollbook.scenario.OrderProposals;
+import rollbook.scenario.ScenarioDrafts;
 import rollbook.schedule.DayStates;
 import rollbook.verification.Clearances;
 import rollbook.verification.ManifestIntake;
@@ -26,4 +28,6 @@ record Departments(
         MediaItems items,
         Custody custody,
         Forecasts forecasts,
-        MediaOrders orders) {}
+        MediaOrders orders,
+        ScenarioDrafts scenarios,
+        OrderProposals proposals) {}

@@ -14,6 +14,7 @@
             "ordering",
             "supplier",
             "forecast",
+            "scenario",
             "people",
             "web"
         })

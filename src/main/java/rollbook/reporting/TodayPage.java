@@ -1,11 +1,7 @@
 package rollbook.reporting;
 
-import java.time.Clock;
-import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -13,11 +9,6 @@ import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
 import rollbook.forecast.StorageOutlook;
-import rollbook.inventory.CardState;
-import rollbook.inventory.Condition;
-import rollbook.inventory.MediaItem;
-import rollbook.inventory.MediaItems;
-import rollbook.production.MediaKind;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.verification.ProofSummaries;
@@ -28,29 +19,20 @@ import rollbook.web.Display;
 /** The one page that answers each role's question; every answer leads to where it is dealt with. */
 @Component
 class TodayPage {
-    private static final int NAMED = 5;
-    private static final int DUE_WITHIN_DAYS = 7;
+    static final int NAMED = 5;
 
     private final ProofSummaries proofs;
     private final Rechecks rechecks;
     private final Forecasts forecasts;
-    private final MediaItems items;
+    private final OfficeAnswers office;
     private final Display display;
-    private final Clock clock;
 
-    TodayPage(
-            ProofSummaries proofs,
-            Rechecks rechecks,
-            Forecasts forecasts,
-            MediaItems items,
-            Display display,
-            Clock clock) {
+    TodayPage(ProofSummaries proofs, Rechecks rechecks, Forecasts forecasts, OfficeAnswers office, Display display) {
         this.proofs = proofs;
         this.rechecks = rechecks;
         this.forecasts = forecasts;
-        this.items = items;
+        this.office = office;
         this.display = display;
-        this.clock = clock;
     }
 
     /** @param details further lines, each leading somewhere of its own */
@@ -66,10 +48,9 @@ class TodayPage {
     View view(Membership viewer) {
         ProofSummary proof = proofs.of(viewer.productionId());
         Optional<StorageOutlook> outlook = forecasts.latest(viewer.productionId());
-        List<MediaItem> media = items.list(viewer.productionId());
         List<Section> sections = new ArrayList<>();
         sections.add(new Section(Role.WRANGLER, wrangler(viewer, proof)));
-        sections.add(new Section(Role.OFFICE, office(viewer, media, outlook)));
+        sections.add(new Section(Role.OFFICE, office.answers(viewer, outlook)));
         sections.add(new Section(Role.POST, post(viewer, proof, outlook)));
         Predicate<Section> own = section -> viewer.roles().contains(section.role());
         List<Section> ownFirst = new ArrayList<>(sections.stream().filter(own).toList());
@@ -119,7 +100,13 @@ class TodayPage {
                         waiting(proof),
                         viewer.path("documents"),
                         display.text("reporting.go.documents"),
-                        lines(viewer, proof.exposed())));
+                        lines(viewer, proof.exposed())),
+                new Answer(
+                        display.text("reporting.ask.turnaround"),
+                        display.text("reporting.turnaround"),
+                        viewer.path("turnaround"),
+                        display.text("reporting.go.turnaround"),
+                        List.of()));
     }
 
     private String handBack(ProofSummary proof) {
@@ -164,66 +151,6 @@ class TodayPage {
                 .map(line -> new Detail(
                         display.text("reporting.roll-line", line.rollCode(), line.cardCode(), line.says()),
                         viewer.path("rolls/" + line.rollId())))
-                .toList();
-    }
-
-    private List<Answer> office(Membership viewer, List<MediaItem> media, Optional<StorageOutlook> outlook) {
-        return List.of(
-                new Answer(
-                        display.text("reporting.ask.order"),
-                        outlook.map(this::orders).orElseGet(() -> display.text("reporting.storage.unknown")),
-                        viewer.path("storage"),
-                        display.text("reporting.go.storage"),
-                        outlook.map(known -> orderLines(viewer, known)).orElse(List.of())),
-                new Answer(
-                        display.text("reporting.ask.own"),
-                        owned(media),
-                        viewer.path("media"),
-                        display.text("reporting.go.media"),
-                        dueBack(viewer, media)));
-    }
-
-    private String orders(StorageOutlook outlook) {
-        long flags = outlook.legs().stream()
-                .filter(StorageOutlook.Leg::waitsForSomebody)
-                .count();
-        return flags == 0 ? display.text("reporting.order.none") : display.text("reporting.order", flags);
-    }
-
-    private List<Detail> orderLines(Membership viewer, StorageOutlook outlook) {
-        return outlook.legs().stream()
-                .filter(StorageOutlook.Leg::waitsForSomebody)
-                .map(leg -> new Detail(leg.sentence(), viewer.path("storage")))
-                .toList();
-    }
-
-    private String owned(List<MediaItem> media) {
-        if (media.isEmpty()) {
-            return display.text("reporting.own.nothing");
-        }
-        Map<MediaKind, Long> byKind = media.stream()
-                .filter(item -> item.condition() != Condition.RETURNED && item.condition() != Condition.RETIRED)
-                .collect(Collectors.groupingBy(
-                        MediaItem::kind, () -> new EnumMap<>(MediaKind.class), Collectors.counting()));
-        String kinds = byKind.entrySet().stream()
-                .map(kind -> display.text("reporting.own." + kind.getKey().name(), kind.getValue()))
-                .collect(Collectors.joining(", "));
-        long blank = media.stream()
-                .filter(item -> item.usable() && item.cardState() == CardState.BLANK)
-                .count();
-        return display.text("reporting.own", kinds, blank);
-    }
-
-    private List<Detail> dueBack(Membership viewer, List<MediaItem> media) {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
-        return media.stream()
-                .filter(item -> item.hiredUntil() != null
-                        && item.condition() != Condition.RETURNED
-                        && item.hiredUntil().isBefore(today.plusDays(DUE_WITHIN_DAYS + 1)))
-                .limit(NAMED)
-                .map(item -> new Detail(
-                        display.text("reporting.due-back", item.code(), display.date(item.hiredUntil())),
-                        viewer.path("media/" + item.id())))
                 .toList();
     }
 

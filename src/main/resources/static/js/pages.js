@@ -35,3 +35,37 @@ document.addEventListener('keydown', (event) => {
     menu.querySelector('summary').focus();
   }
 });
+
+// Bars of a timeline: pointed at or reached by the arrow keys, one says its figures below the picture.
+const says = (bar) => {
+  const place = bar?.closest('section')?.querySelector('.timeline-says');
+  if (place) place.textContent = bar.getAttribute('aria-label');
+};
+const toBar = (bar) => {
+  if (!bar) return;
+  bar.closest('.timeline').querySelector('.bar[tabindex="0"]')?.setAttribute('tabindex', '-1');
+  bar.setAttribute('tabindex', '0');
+  bar.focus();
+};
+const firstBars = () => {
+  for (const timeline of document.querySelectorAll('.timeline')) {
+    if (!timeline.querySelector('.bar[tabindex="0"]')) timeline.querySelector('.bar')?.setAttribute('tabindex', '0');
+  }
+};
+document.addEventListener('DOMContentLoaded', firstBars);
+document.addEventListener('htmx:afterSettle', firstBars);
+document.addEventListener('pointerover', (event) => says(event.target.closest?.('.timeline .bar')));
+document.addEventListener('focusin', (event) => says(event.target.closest?.('.timeline .bar')));
+document.addEventListener('keydown', (event) => {
+  const bar = event.target.closest?.('.timeline .bar');
+  if (!bar || !event.key.startsWith('Arrow')) return;
+  event.preventDefault();
+  const lanes = [...bar.closest('.timeline').querySelectorAll('.timeline-row > svg')].filter((lane) => lane.querySelector('.bar'));
+  const lane = lanes.indexOf(bar.closest('svg'));
+  const bars = [...lanes[lane].querySelectorAll('.bar')];
+  const at = bars.indexOf(bar);
+  if (event.key === 'ArrowRight') toBar(bars[at + 1]);
+  if (event.key === 'ArrowLeft') toBar(bars[at - 1]);
+  if (event.key === 'ArrowDown') toBar(lanes[lane + 1]?.querySelector('.bar'));
+  if (event.key === 'ArrowUp') toBar(lanes[lane - 1]?.querySelector('.bar'));
+});

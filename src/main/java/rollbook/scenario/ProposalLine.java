@@ -1,0 +1,19 @@
+package rollbook.scenario;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Things of a kind that a scenario adds.
+ *
+ * @param what which of them: the model of a card, the leg of a drive; empty where there is no choice
+ * @param costMinorUnits of all of them together, or null if nobody said what they cost
+ */
+record ProposalLine(
+        Kind kind, String what, int count, @Nullable Long costMinorUnits) {
+    enum Kind {
+        CARDS,
+        READERS,
+        ADAPTERS,
+        DRIVES
+    }
+}

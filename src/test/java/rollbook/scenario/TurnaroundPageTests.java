@@ -1,0 +1,154 @@
+package rollbook.scenario;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.HttpStatus;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import rollbook.production.Role;
+import rollbook.testing.Fixtures;
+import rollbook.testing.PortalTest;
+import rollbook.testing.TestProduction;
+
+@PortalTest
+class TurnaroundPageTests {
+    @Autowired
+    Fixtures fixtures;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    MockMvcTester mvc;
+
+    private TurnaroundScene scene;
+
+    @BeforeEach
+    void makeScene() {
+        scene = new TurnaroundScene(fixtures);
+    }
+
+    private MvcTestResult get(TestProduction production, String path, Role role, String... params) {
+        var request = mvc.get().uri(path).with(production.signedInAs(role));
+        for (int i = 0; i < params.length; i += 2) {
+            request = request.param(params[i], params[i + 1]);
+        }
+        return request.exchange();
+    }
+
+    private Document page(String... params) throws Exception {
+        MvcTestResult result = get(scene.production, scene.path(""), Role.READER, params);
+        assertThat(result).hasStatusOk();
+        return Jsoup.parse(result.getResponse().getContentAsString());
+    }
+
+    @Test
+    void theNextDayIsPlayedAsTheProductionKnowsIt() throws Exception {
+        Document page = page();
+        assertThat(page.title()).startsWith("Turnaround, day 1 of the Main unit");
+        assertThat(page.select("#sentence").text())
+                .startsWith("With 4 cards no camera waits. The last card is proven at ")
+                .contains("after wrap");
+        assertThat(page.select("nav.places a[aria-current]").text()).isEqualTo("Days");
+        assertThat(page.select("input[name=minutes.A]").val()).isEqualTo("120");
+        assertThat(hint(page, "minutes.A")).isEqualTo("From the day’s plan: plain.");
+        assertThat(hint(page, "write-rate.Shuttle")).isEqualTo("From the media list: SHUTTLE-1.");
+        assertThat(hint(page, "take")).isEqualTo("The usual; nobody said otherwise.");
+        assertThat(page.select(".timeline .bar[aria-label^=Camera], .timeline .bar[aria-label^=A:]"))
+                .isNotEmpty();
+        assertThat(page.select("button:contains(Save)"))
+                .as("a reader keeps nothing")
+                .isEmpty();
+    }
+
+    private static String hint(Document page, String name) {
+        return page.getElementById(page.select("[name=" + name + "]").attr("id") + "-hint")
+                .text();
+    }
+
+    @Test
+    void aChangedFigureIsPlayedAndSaysWhatItWas() throws Exception {
+        Document page = page("cards.test-model-1000000", "1", "take", "5", "fill", "5");
+        assertThat(page.select("#sentence").text()).startsWith("With 1 card cameras wait for blank ones");
+        assertThat(hint(page, "take")).isEqualTo("Changed, it was: 3. The usual; nobody said otherwise.");
+        assertThat(page.select(".bar[aria-label*=waits for a card]")).isNotEmpty();
+    }
+
+    @Test
+    void everyBarStandsInTheTableToo() throws Exception {
+        Document page = page();
+        assertThat(page.select(".timeline .bar"))
+                .hasSameSizeAs(page.select("section[aria-labelledby=timeline] details tbody tr"))
+                .hasSizeGreaterThan(10);
+        assertThat(page.select(".timeline .bar[aria-label=''], .timeline .bar:not(:has(title))"))
+                .isEmpty();
+    }
+
+    @Test
+    void whatCannotBeIsSaidAtItsFieldAndStaysAsTyped() throws Exception {
+        MvcTestResult result = get(scene.production, scene.path(""), Role.WRANGLER, "take", "long", "wrap", "17:00");
+        assertThat(result).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        Document page = Jsoup.parse(result.getResponse().getContentAsString());
+        assertThat(page.title()).startsWith("Error:");
+        assertThat(page.select("input[name=take]").val()).isEqualTo("long");
+        assertThat(page.select("input[name=wrap]").val()).isEqualTo("17:00");
+        assertThat(page.select(".field.wrong .error").text()).contains("Write a number in digits.");
+        assertThat(page.select("#error-summary a").attr("href"))
+                .isEqualTo("#" + page.select("input[name=take]").attr("id"));
+        assertThat(page.select(".timeline")).isEmpty();
+    }
+
+    @Test
+    void aDayThatIsBeingShotGoesOnFromNow() throws Exception {
+        jdbc.sql("update schedule_day set state = 'SHOOTING' where id = ?")
+                .param(scene.day)
+                .update();
+        jdbc.sql("update inventory_item set card_state = 'EXPOSED' where production_id = ? and code = 'CARD-1'")
+                .param(scene.production.id)
+                .update();
+        Document page = page();
+        assertThat(page.select("main").text())
+                .contains("This day is being shot:")
+                .contains("no roll is recorded; the cards now are 3 blank, 1 exposed.");
+        assertThat(page.select("input[name=cards.test-model-1000000]").val()).isEqualTo("3");
+        assertThat(hint(page, "call")).isEqualTo("As it stands now.");
+    }
+
+    @Test
+    void whereSomethingIsMissingThePageSaysWhatBelongsThere() throws Exception {
+        TestProduction empty = fixtures.production();
+        missing(empty, "No shooting day lies ahead.");
+        UUID unit = empty.unit("Main unit");
+        UUID day = empty.day(unit, 1, "PLANNED");
+        missing(empty, "No camera has planned minutes on this day.");
+        empty.plan(day, empty.camera(unit, "A"), empty.format("plain"), "60");
+        missing(empty, "No card is in good condition on set.");
+        UUID set = empty.place("Set", false);
+        empty.item("CARD-1", "CARD", set, null);
+        missing(empty, "No reader is in good condition on set.");
+        empty.item("READER-1", "READER", set, null);
+        missing(empty, "The copy plan has no leg.");
+    }
+
+    private void missing(TestProduction production, String sentence) throws Exception {
+        MvcTestResult result = get(production, production.path("turnaround"), Role.READER);
+        assertThat(result).hasStatusOk();
+        Document page = Jsoup.parse(result.getResponse().getContentAsString());
+        assertThat(page.select("#sentence").text()).isEqualTo(sentence);
+        assertThat(page.select(".empty .button")).hasSize(1);
+    }
+
+    @Test
+    void aDayOfAnotherProductionIsUnknown() {
+        TurnaroundScene other = new TurnaroundScene(fixtures);
+        assertThat(get(scene.production, scene.path(""), Role.ADMINISTRATOR, "day", other.day.toString()))
+                .hasStatus(HttpStatus.NOT_FOUND);
+    }
+}
