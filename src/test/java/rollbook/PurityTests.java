@@ -1,17 +1,28 @@
 package rollbook;
 
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaField;
+import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** Pure computation: records in, records out; no framework, no database, no clock and no chance of its own. */
+/**
+ * Pure computation: records in, records out; no framework, no database, no clock and no chance of its own. And money is
+ * exact everywhere.
+ */
 class PurityTests {
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -65,7 +76,9 @@ class PurityTests {
             "rollbook.scenario.SheetChecks",
             "rollbook.scenario.Stretch",
             "rollbook.scenario.Tries",
-            "rollbook.scenario.WorkHours");
+            "rollbook.scenario.WorkHours",
+            "rollbook.supplier.PriceHistory",
+            "rollbook.supplier.Punctuality");
 
     private static final DescribedPredicate<JavaClass> PURE = new DescribedPredicate<>("pure") {
         @Override
@@ -120,6 +133,41 @@ class PurityTests {
                     }
                 })
                 .check(CLASSES);
+    }
+
+    private static final Pattern MONEY = Pattern.compile("(?i).*(price|cost|money|minorUnits).*");
+    private static final Set<String> FLOATING = Set.of("double", "float", "java.lang.Double", "java.lang.Float");
+
+    @Test
+    void moneyIsNeverFloating() {
+        fields().that()
+                .haveNameMatching(MONEY.pattern())
+                .should(new ArchCondition<JavaField>("be whole or decimal numbers") {
+                    @Override
+                    public void check(JavaField field, ConditionEvents events) {
+                        addUnlessExact(field.getFullName(), field.getRawType(), events);
+                    }
+                })
+                .check(CLASSES);
+        methods()
+                .that()
+                .haveNameMatching(MONEY.pattern())
+                .should(new ArchCondition<JavaMethod>("take and return whole or decimal numbers") {
+                    @Override
+                    public void check(JavaMethod method, ConditionEvents events) {
+                        addUnlessExact(method.getFullName(), method.getRawReturnType(), events);
+                        method.getRawParameterTypes()
+                                .forEach(type -> addUnlessExact(method.getFullName(), type, events));
+                    }
+                })
+                .check(CLASSES);
+    }
+
+    private static void addUnlessExact(String name, JavaClass type, ConditionEvents events) {
+        String component = type.getBaseComponentType().getName();
+        if (FLOATING.contains(component)) {
+            events.add(SimpleConditionEvent.violated(type, name + " is " + component));
+        }
     }
 
     @Test

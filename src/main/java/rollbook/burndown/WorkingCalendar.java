@@ -44,6 +44,15 @@ public record WorkingCalendar(Set<DayOfWeek> weekend, Set<LocalDate> holidays) {
         return result;
     }
 
+    /** The fewest working days after the first date that reach the second; none if it isn't later. */
+    public int workingDaysBetween(LocalDate from, LocalDate to) {
+        int days = 0;
+        for (LocalDate date = from; date.isBefore(to); date = step(date, 1)) {
+            days++;
+        }
+        return days;
+    }
+
     private LocalDate step(LocalDate date, int direction) {
         LocalDate result = date.plusDays(direction);
         while (!isWorkingDay(result)) {

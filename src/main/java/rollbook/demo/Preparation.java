@@ -3,7 +3,6 @@ package rollbook.demo;
 import java.math.BigDecimal;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -14,9 +13,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import rollbook.forecast.DeliveredTo;
-import rollbook.forecast.LegSupply;
-import rollbook.forecast.Supplies;
 import rollbook.format.RecordingFormats;
 import rollbook.people.People;
 import rollbook.production.CameraUnits;
@@ -50,7 +46,7 @@ class Preparation {
     private final Rechecks rechecks;
     private final RecordingFormats formats;
     private final Stock stock;
-    private final Supplies supplies;
+    private final Sourcing sourcing;
     private final Schedule schedule;
     private final ShootingDays days;
     private final DemoClock clock;
@@ -65,7 +61,7 @@ class Preparation {
             Rechecks rechecks,
             RecordingFormats formats,
             Stock stock,
-            Supplies supplies,
+            Sourcing sourcing,
             Schedule schedule,
             ShootingDays days,
             DemoClock clock) {
@@ -78,7 +74,7 @@ class Preparation {
         this.rechecks = rechecks;
         this.formats = formats;
         this.stock = stock;
-        this.supplies = supplies;
+        this.sourcing = sourcing;
         this.schedule = schedule;
         this.days = days;
         this.clock = clock;
@@ -104,6 +100,7 @@ class Preparation {
         });
         Map<String, UUID> placeIds = places(administrator);
         Map<String, UUID> legs = legs(administrator, placeIds);
+        sourcing.source(office, legs, dates);
         UUID main = units.addUnit(administrator, "Main unit");
         UUID second = units.addUnit(administrator, "Second unit");
         Map<Character, UUID> cameras = Map.of(
@@ -116,7 +113,6 @@ class Preparation {
             shots.put(shot, formats.add(office, shot.format));
         }
         Map<String, UUID> items = stock.register(office, placeIds, legs, dates);
-        supplies(office, legs);
         clock.tell(dates.daysBefore(9));
         return new Show(
                 production,
@@ -185,31 +181,6 @@ class Preparation {
                         returnsAfterDays,
                         needed,
                         0));
-    }
-
-    private void supplies(Membership office, Map<String, UUID> legs) {
-        LegSupply.Source shop = source("media supplier", 2, 4, DeliveredTo.SET, 2_500);
-        LegSupply.Source maker = source("array supplier", 8, 12, DeliveredTo.OFFICE, 19_000);
-        LegSupply.Source tapes = source("media supplier", 2, 3, DeliveredTo.OFFICE, 2_500);
-        LegSupply.HireTerms hire = new LegSupply.HireTerms(4_500, 1);
-        supply(office, legs.get(Stock.SHUTTLE), Stock.SHUTTLE_BYTES, 2, Stock.SHUTTLE_PRICE_CENTS, shop, hire);
-        supply(office, legs.get(Stock.ARRAY), Stock.ARRAY_BYTES, 1, Stock.ARRAY_PRICE_CENTS, maker, null);
-        supply(office, legs.get(Stock.TAPE), Stock.TAPE_BYTES, 5, Stock.TAPE_PRICE_CENTS, tapes, null);
-    }
-
-    private static LegSupply.Source source(String name, int usual, int slow, DeliveredTo to, long deliveryCents) {
-        return new LegSupply.Source(name, usual, slow, null, LocalTime.of(15, 0), to, deliveryCents);
-    }
-
-    private void supply(
-            Membership office,
-            UUID leg,
-            long bytes,
-            int pack,
-            long priceCents,
-            LegSupply.Source source,
-            LegSupply.@Nullable HireTerms hire) {
-        supplies.change(office, new LegSupply(leg, bytes, pack, priceCents, source, hire, LegSupply.NOT_KEPT));
     }
 
     /** The two weeks in the middle are the heavier ones. */

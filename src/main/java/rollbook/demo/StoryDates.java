@@ -81,6 +81,11 @@ record StoryDates(ZoneId zone, Instant now, LocalDate workDate) {
         return at(dateOfMainDay(1).minusDays(days), 10, 0);
     }
 
+    /** So many working days later than the date, or than the first working day from it on. */
+    static LocalDate plusWorkingDays(LocalDate date, int days) {
+        return workingDays(date, days + 1).get(days);
+    }
+
     private static LocalDate back(LocalDate from, int workingDays) {
         LocalDate date = from;
         for (int left = workingDays; left > 0; ) {

@@ -11,6 +11,8 @@
             "schedule",
             "offload",
             "verification",
+            "ordering",
+            "supplier",
             "forecast",
             "scenario",
             "people",

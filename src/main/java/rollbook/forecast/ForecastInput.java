@@ -23,6 +23,8 @@ import rollbook.quantity.Share;
  * @param asOf a moment of today since when no supplier has stopped taking the day's orders
  * @param days every unit's shooting days; on one date the earlier in the list goes first
  * @param legs the pools of the copy plan's legs, in its order
+ * @param offers what can be ordered, for each leg that is supplied
+ * @param sources where each offer comes from, in their order
  * @param habits what was believed before the first day, and how fast it is unlearned
  * @param fillLevel how much of an item may be filled, such as 95/100
  * @param seed what chance is drawn from
@@ -34,6 +36,7 @@ record ForecastInput(
         List<ForecastDay> days,
         List<Leg> legs,
         List<Offer> offers,
+        List<OfferSource> sources,
         Habits habits,
         Share fillLevel,
         ServiceLevel serviceLevel,
@@ -60,6 +63,8 @@ record ForecastInput(
         days = days.stream().sorted(Comparator.comparing(ForecastDay::date)).toList();
         legs = List.copyOf(legs);
         offers = List.copyOf(offers);
+        // Forecasts that were kept before suppliers had catalogues name none.
+        sources = sources == null ? List.of() : List.copyOf(sources);
     }
 
     /** The date of the last day that isn't cancelled, but never before today. */
@@ -101,6 +106,10 @@ record ForecastInput(
 
     Optional<Offer> offerFor(UUID poolId) {
         return offers.stream().filter(offer -> offer.poolId().equals(poolId)).findFirst();
+    }
+
+    Optional<OfferSource> sourceOf(UUID legId) {
+        return sources.stream().filter(source -> source.legId().equals(legId)).findFirst();
     }
 
     /** Days dated before today that are neither wrapped nor cancelled. */

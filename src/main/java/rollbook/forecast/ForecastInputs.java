@@ -2,16 +2,16 @@ package rollbook.forecast;
 
 import java.math.BigDecimal;
 import java.time.Clock;
-import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -33,6 +33,8 @@ import rollbook.quantity.Share;
 import rollbook.schedule.PlannedMinutes;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
+import rollbook.supplier.Market;
+import rollbook.supplier.SupplyTerms;
 
 /** Gathers what a production's forecast is made from, in a fixed number of queries. */
 @Component
@@ -47,6 +49,7 @@ class ForecastInputs {
     private final RecordedRows rows;
     private final LegPools pools;
     private final Supplies supplies;
+    private final Market market;
     private final MediaOrders orders;
     private final Clock clock;
 
@@ -58,6 +61,7 @@ class ForecastInputs {
             RecordedRows rows,
             LegPools pools,
             Supplies supplies,
+            Market market,
             MediaOrders orders,
             Clock clock) {
         this.productions = productions;
@@ -67,6 +71,7 @@ class ForecastInputs {
         this.rows = rows;
         this.pools = pools;
         this.supplies = supplies;
+        this.market = market;
         this.orders = orders;
         this.clock = clock;
     }
@@ -80,18 +85,21 @@ class ForecastInputs {
                 .map(roll -> new RecordedBytes(roll, bytes(roll, rates)))
                 .toList();
         List<ForecastDay> days = days(productionId, rates, rolls);
-        WorkingCalendar calendar = calendar(production);
+        WorkingCalendar calendar = market.calendar(production);
         Assumptions assumptions = supplies.assumptions(productionId);
-        Map<UUID, LegSupply> supplied = supplies.byLeg(productionId);
+        Map<UUID, SuppliedLeg> supplied = supplied(productionId, calendar, today, days);
         List<ForecastInput.Leg> legs =
                 pools.legs(production, today, rolls, new PoolArrivals(orders.list(productionId), supplied, calendar));
-        List<Offer> offers = new Offers(production, today, days, calendar, supplied).of(legs);
+        List<Offer> offers = new Offers(production, supplied).of(legs);
         return new ForecastInput(
                 today,
                 Offers.asOf(now, today, production.zone(), offers),
                 days,
                 legs,
                 offers,
+                offers.stream()
+                        .map(offer -> OfferSource.of(supplied.get(offer.id())))
+                        .toList(),
                 Habits.USUAL,
                 Share.percent(assumptions.fillPercent()),
                 new ServiceLevel(assumptions.serviceLevelPercent() / PER_CENT),
@@ -192,9 +200,22 @@ class ForecastInputs {
                 .doubleValue();
     }
 
-    private WorkingCalendar calendar(Production production) {
-        Set<DayOfWeek> weekend = EnumSet.complementOf(EnumSet.copyOf(production.workingDays()));
-        return new WorkingCalendar(
-                weekend, productions.holidays(production.id()).keySet());
+    /** By the leg; those without a supply, or with one that can't be ordered now, are left out. */
+    private Map<UUID, SuppliedLeg> supplied(
+            UUID productionId, WorkingCalendar calendar, LocalDate today, List<ForecastDay> days) {
+        LocalDate last = days.stream()
+                .map(ForecastDay::date)
+                .filter(date -> date.isAfter(today))
+                .max(Comparator.naturalOrder())
+                .orElse(today);
+        Collection<LegSupply> chosen = supplies.byLeg(productionId).values();
+        Set<UUID> items = chosen.stream().map(LegSupply::itemId).collect(Collectors.toSet());
+        Map<UUID, SupplyTerms> terms =
+                market.terms(productionId, item -> items.contains(item.id()), calendar, today, last);
+        return chosen.stream()
+                .filter(supply -> terms.containsKey(supply.itemId())
+                        && terms.get(supply.itemId()).fillsPools())
+                .map(supply -> new SuppliedLeg(supply, terms.get(supply.itemId())))
+                .collect(Collectors.toMap(leg -> leg.supply().legId(), Function.identity()));
     }
 }

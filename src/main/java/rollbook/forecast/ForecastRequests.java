@@ -22,6 +22,7 @@ import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
 import rollbook.production.ProductionChanged;
 import rollbook.schedule.ScheduleChanged;
+import rollbook.supplier.SupplierChanged;
 
 /**
  * Asks for forecasts. What changes in a transaction is asked for once, just before it commits: so a forecast is asked
@@ -77,6 +78,11 @@ class ForecastRequests {
     @EventListener
     void on(ProductionChanged event) {
         ask(event.productionId(), Because.PRODUCTION);
+    }
+
+    @EventListener
+    void on(SupplierChanged event) {
+        ask(event.productionId(), Because.SUPPLY);
     }
 
     void ask(UUID productionId, Because because) {

@@ -2,10 +2,12 @@ package rollbook.forecast;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Media on order for a leg's pool.
  *
+ * @param supplierId whom it was ordered from; null and no name if the leg had no supply then
  * @param expectedOn when it is said to come
  * @param came how many items came so far
  * @param cancelled whether what hasn't come was called off
@@ -15,6 +17,8 @@ record MediaOrder(
         UUID id,
         UUID legId,
         String legName,
+        @Nullable UUID supplierId,
+        String supplierName,
         LocalDate orderedOn,
         LocalDate expectedOn,
         int items,

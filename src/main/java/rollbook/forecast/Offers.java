@@ -8,41 +8,19 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import rollbook.burndown.LeadTime;
-import rollbook.burndown.WorkingCalendar;
-import rollbook.ordering.Hire;
 import rollbook.ordering.Offer;
-import rollbook.ordering.PublicHolidays;
 import rollbook.ordering.Supplier;
 import rollbook.ordering.SupplierDays;
 import rollbook.production.Production;
+import rollbook.supplier.MediaSupplier;
 
-/** What can be ordered for the pools, from how a production says more can be had. */
+/** What can be ordered for the pools, from what each leg is supplied with. */
 final class Offers {
-    /** Public holidays are looked up this far beyond the last shooting day: something may still be on its way then. */
-    private static final int YEARS_BEYOND = 1;
-
     private final Production production;
-    private final LocalDate today;
-    private final LocalDate lastDay;
-    private final WorkingCalendar calendar;
-    private final Map<UUID, LegSupply> supplied;
+    private final Map<UUID, SuppliedLeg> supplied;
 
-    /** @param calendar the production's own working days and holidays */
-    Offers(
-            Production production,
-            LocalDate today,
-            List<ForecastDay> days,
-            WorkingCalendar calendar,
-            Map<UUID, LegSupply> supplied) {
+    Offers(Production production, Map<UUID, SuppliedLeg> supplied) {
         this.production = production;
-        this.today = today;
-        this.lastDay = days.stream()
-                .map(ForecastDay::date)
-                .filter(date -> date.isAfter(today))
-                .max(Comparator.naturalOrder())
-                .orElse(today);
-        this.calendar = calendar;
         this.supplied = supplied;
     }
 
@@ -54,36 +32,27 @@ final class Offers {
                 .toList();
     }
 
-    private Offer offer(ForecastInput.Leg leg, LegSupply supply) {
-        LegSupply.Source source = supply.source();
-        LegSupply.HireTerms hire = supply.hire();
+    private Offer offer(ForecastInput.Leg leg, SuppliedLeg source) {
+        MediaSupplier supplier = source.terms().supplier();
         return new Offer(
                 leg.id(),
                 leg.pool().name(),
                 leg.id(),
-                supply.itemCapacityBytes(),
-                supply.packSize(),
-                supply.itemPriceMinorUnits(),
+                source.itemCapacityBytes(),
+                source.details().packSize(),
+                source.itemPriceMinorUnits(),
                 Currency.getInstance(production.currency()),
                 // What is kept for good can't go back to whoever hires it out.
-                hire == null || !leg.pool().comesBack() ? null : new Hire(hire.weekMinorUnits(), hire.minimumWeeks()),
+                leg.pool().comesBack() ? source.terms().price().hire() : null,
                 new Supplier(
-                        source.name().isEmpty() ? leg.pool().name() : source.name(),
-                        LeadTime.usually(source.leadTimeWorkingDays(), source.slowLeadTimeWorkingDays()),
+                        supplier.name(),
+                        source.leadTime().leadTime(),
                         new SupplierDays(
-                                calendar(source),
-                                source.orderCutOff(),
+                                source.terms().punctuality().calendar(),
+                                supplier.details().orderCutOff(),
                                 production.zone(),
-                                source.deliveredTo().furtherWorkingDays),
-                        source.deliveryMinorUnits()));
-    }
-
-    private WorkingCalendar calendar(LegSupply.Source source) {
-        return source.country() == null
-                ? calendar
-                : new WorkingCalendar(
-                        calendar.weekend(),
-                        PublicHolidays.of(source.country(), today.getYear(), lastDay.getYear() + YEARS_BEYOND));
+                                source.supply().deliveredTo().furtherWorkingDays),
+                        supplier.details().deliveryMinorUnits()));
     }
 
     /**

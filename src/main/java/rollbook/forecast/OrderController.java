@@ -22,6 +22,7 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.supplier.Catalogue;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 
@@ -34,15 +35,23 @@ class OrderController {
     private final ForecastRuns runs;
     private final Supplies supplies;
     private final CopyPlan plan;
+    private final Catalogue catalogue;
     private final Display display;
     private final Clock clock;
 
     OrderController(
-            MediaOrders orders, ForecastRuns runs, Supplies supplies, CopyPlan plan, Display display, Clock clock) {
+            MediaOrders orders,
+            ForecastRuns runs,
+            Supplies supplies,
+            CopyPlan plan,
+            Catalogue catalogue,
+            Display display,
+            Clock clock) {
         this.orders = orders;
         this.runs = runs;
         this.supplies = supplies;
         this.plan = plan;
+        this.catalogue = catalogue;
         this.display = display;
         this.clock = clock;
     }
@@ -58,7 +67,7 @@ class OrderController {
 
     /** What the forecast advises, as if it were ordered today. */
     private OrderForm likely(Membership membership, UUID legId) {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), membership.zone());
+        LocalDate today = today(membership);
         OrderAdvice advice = Optional.ofNullable(
                         runs.standing(membership.productionId()).newest())
                 .stream()
@@ -69,7 +78,11 @@ class OrderController {
                 .orElse(null);
         OrderAdvice.Order order = advice == null ? null : advice.order();
         BigDecimal capacityGb = supplies.find(membership.productionId(), legId)
-                .map(supply -> BigDecimal.valueOf(supply.itemCapacityBytes()).movePointLeft(GB_DIGITS))
+                .map(supply -> catalogue
+                        .get(membership.productionId(), supply.itemId())
+                        .details()
+                        .capacityBytes())
+                .map(bytes -> BigDecimal.valueOf(bytes).movePointLeft(GB_DIGITS))
                 .map(OrderController::plain)
                 .orElse(null);
         return new OrderForm(
@@ -107,12 +120,10 @@ class OrderController {
 
     @GetMapping("/p/{production}/storage/orders/{orderId}")
     @AllowedFor(Role.OFFICE)
-    String show(Membership membership, @PathVariable UUID orderId, Model model) {
+    ModelAndView show(Membership membership, @PathVariable UUID orderId) {
         MediaOrder order = orders.get(membership.productionId(), orderId);
-        model.addAttribute("order", order);
-        model.addAttribute("sentence", sentence(order));
-        model.addAttribute("receiptForm", new ReceiptForm(Math.max(1, order.left()), order.steps()));
-        return "forecast/on-order";
+        return page(order, HttpStatus.OK)
+                .addObject("receiptForm", new ReceiptForm(Math.max(1, order.left()), today(membership), order.steps()));
     }
 
     @PostMapping("/p/{production}/storage/orders/{orderId}/receipt")
@@ -124,12 +135,32 @@ class OrderController {
             BindingResult wrong,
             RedirectAttributes flash) {
         MediaOrder order = orders.get(membership.productionId(), orderId);
-        if (wrong.hasErrors()) {
-            return again("forecast/on-order", wrong).addObject("order", order).addObject("sentence", sentence(order));
+        LocalDate cameOn = receiptForm.cameOn();
+        if (!wrong.hasErrors() && cameOn.isBefore(order.orderedOn())) {
+            wrong.rejectValue("cameOn", "forecast.receipt.cameOn.before");
         }
-        orders.receive(membership, orderId, receiptForm.items(), receiptForm.steps());
+        if (!wrong.hasErrors() && cameOn.isAfter(today(membership))) {
+            wrong.rejectValue("cameOn", "forecast.receipt.cameOn.after");
+        }
+        if (wrong.hasErrors()) {
+            return page(order, HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        orders.receive(membership, orderId, receiptForm.items(), cameOn, receiptForm.steps());
         flash.addFlashAttribute("notice", Notice.of("forecast.receipt.saved", receiptForm.items(), order.legName()));
         return new ModelAndView("redirect:" + membership.path("storage"));
+    }
+
+    @PostMapping("/p/{production}/storage/orders/{orderId}/correction")
+    @AllowedFor(Role.OFFICE)
+    String takeBack(
+            Membership membership,
+            @PathVariable UUID orderId,
+            @RequestParam(defaultValue = "-1") int number,
+            @RequestParam(defaultValue = "-1") int steps,
+            RedirectAttributes flash) {
+        orders.takeBack(membership, orderId, number, steps);
+        flash.addFlashAttribute("notice", Notice.of("forecast.receipt.taken-back"));
+        return "redirect:" + membership.path("storage/orders/" + orderId);
     }
 
     @PostMapping("/p/{production}/storage/orders/{orderId}/cancellation")
@@ -143,6 +174,17 @@ class OrderController {
         orders.cancel(membership, orderId, steps);
         flash.addFlashAttribute("notice", Notice.of("forecast.order-form.cancelled", order.legName()));
         return "redirect:" + membership.path("storage");
+    }
+
+    private LocalDate today(Membership membership) {
+        return LocalDate.ofInstant(clock.instant(), membership.zone());
+    }
+
+    private ModelAndView page(MediaOrder order, HttpStatus status) {
+        return new ModelAndView("forecast/on-order", status)
+                .addObject("order", order)
+                .addObject("recorded", orders.steps(order))
+                .addObject("sentence", sentence(order));
     }
 
     private String sentence(MediaOrder order) {

@@ -5,6 +5,8 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.Band;
 import rollbook.burndown.PoolOutlook;
+import rollbook.ordering.Offer;
+import rollbook.supplier.SupplierWords;
 import rollbook.web.Display;
 
 /** The figures of a leg's forecast, each with what it is made of, for the page. */
@@ -12,16 +14,18 @@ import rollbook.web.Display;
 class StorageFacts {
     private final Display display;
     private final StorageWords words;
+    private final SupplierWords supplierWords;
 
-    StorageFacts(Display display, StorageWords words) {
+    StorageFacts(Display display, StorageWords words, SupplierWords supplierWords) {
         this.display = display;
         this.words = words;
+        this.supplierWords = supplierWords;
     }
 
     /** A name and a value, and the exact bytes behind the value if there are any. */
     record Fact(String name, String value, String exact) {}
 
-    List<Fact> of(LegForecast leg, ForecastInput.Leg input) {
+    List<Fact> of(LegForecast leg, ForecastInput.Leg input, ForecastInput all) {
         PoolOutlook pool = leg.outlook();
         List<Fact> facts = new ArrayList<>();
         facts.add(bytes("forecast.fact.room", pool.roomNowBytes()));
@@ -53,7 +57,25 @@ class StorageFacts {
             facts.add(
                     fact("forecast.fact.overdue-arrivals", display.text("forecast.items", pool.overdueArrivalItems())));
         }
+        all.sourceOf(leg.legId())
+                .ifPresent(source ->
+                        addSource(facts, source, all.offerFor(leg.legId()).orElseThrow()));
         return facts;
+    }
+
+    private void addSource(List<Fact> facts, OfferSource source, Offer offer) {
+        facts.add(fact(
+                "forecast.fact.supply",
+                display.text(
+                        "forecast.supplied",
+                        source.item(),
+                        source.supplier(),
+                        display.money(offer.itemPriceMinorUnits(), offer.currency()),
+                        words.date(source.priceFrom()),
+                        offer.packSize())));
+        facts.add(fact(
+                "forecast.fact.lead-time",
+                supplierWords.leadTime(offer.supplier().leadTime(), source.deliveries())));
     }
 
     private String cover(PoolOutlook pool) {

@@ -62,8 +62,8 @@ class StoragePages {
                 run.inputs().legs().stream().collect(Collectors.toMap(ForecastInput.Leg::id, Function.identity()));
         return new StoragePage(
                 Urgency.worstFirst(forecast).stream()
-                        .map(leg -> leg(
-                                leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, forecast, membership))
+                        .map(leg ->
+                                leg(leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, run, membership))
                         .toList(),
                 orderWords.plan(forecast),
                 learnedWords.sentences(
@@ -93,8 +93,9 @@ class StoragePages {
             ForecastInput.Leg input,
             BurnDown burnDown,
             Done done,
-            StorageForecast forecast,
+            ForecastRun run,
             Membership membership) {
+        StorageForecast forecast = run.results();
         return new StoragePage.Leg(
                 leg.legId(),
                 leg.legName(),
@@ -112,7 +113,7 @@ class StoragePages {
                 pictures.large(leg, burnDown),
                 pictures.small(leg, burnDown),
                 rows(burnDown, forecast),
-                facts.of(leg, input));
+                facts.of(leg, input, run.inputs()));
     }
 
     private StoragePage.@Nullable FlagPart flag(@Nullable PoolFlag flag, Membership membership) {

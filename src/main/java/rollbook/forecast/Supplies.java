@@ -1,9 +1,5 @@
 package rollbook.forecast;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Time;
-import java.sql.Types;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -15,32 +11,35 @@ import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
+import rollbook.supplier.Catalogue;
+import rollbook.supplier.CatalogueItem;
+import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
-/** Where more media comes from, for each leg, and how full items may get. */
+/** What each leg's pool is filled up with, and how full items may get. */
 @Service
 public class Supplies {
     private static final String SUPPLIES = """
-            select leg_id, item_capacity_bytes, pack_size, item_price_minor_units, supplier, lead_time_working_days,
-                   slow_lead_time_working_days, country, order_cut_off, delivered_to, delivery_minor_units,
-                   hire_week_minor_units, hire_minimum_weeks, version
+            select leg_id, catalogue_item_id as item_id, delivered_to, version
             from forecast_supply where production_id = :production
             """;
 
     private final JdbcClient jdbc;
     private final CopyPlan plan;
+    private final Catalogue catalogue;
     private final AuditTrail trail;
     private final ForecastRequests requests;
 
-    Supplies(JdbcClient jdbc, CopyPlan plan, AuditTrail trail, ForecastRequests requests) {
+    Supplies(JdbcClient jdbc, CopyPlan plan, Catalogue catalogue, AuditTrail trail, ForecastRequests requests) {
         this.jdbc = jdbc;
         this.plan = plan;
+        this.catalogue = catalogue;
         this.trail = trail;
         this.requests = requests;
     }
 
     Map<UUID, LegSupply> byLeg(UUID productionId) {
-        return jdbc.sql(SUPPLIES).param("production", productionId).query(Supplies::supply).list().stream()
+        return jdbc.sql(SUPPLIES).param("production", productionId).query(LegSupply.class).list().stream()
                 .collect(Collectors.toMap(LegSupply::legId, Function.identity()));
     }
 
@@ -48,59 +47,38 @@ public class Supplies {
         return jdbc.sql(SUPPLIES + " and leg_id = :leg")
                 .param("production", productionId)
                 .param("leg", legId)
-                .query(Supplies::supply)
+                .query(LegSupply.class)
                 .optional();
     }
 
     /**
-     * Says how more media for a leg can be had.
+     * Says what a leg's pool is filled up with.
      *
+     * @throws NotFoundException if this production has no such leg or its suppliers offer no such item
      * @throws Refusal if somebody else said so meanwhile
      */
     @Transactional
     public void change(Membership by, LegSupply supply) {
         String legName = plan.leg(by.productionId(), supply.legId()).name();
-        LegSupply.Source source = supply.source();
-        LegSupply.HireTerms hire = supply.hire();
+        CatalogueItem item = catalogue.get(by.productionId(), supply.itemId());
         int changed = jdbc.sql("""
-                        insert into forecast_supply as s (leg_id, production_id, item_capacity_bytes, pack_size,
-                            item_price_minor_units, supplier, lead_time_working_days, slow_lead_time_working_days,
-                            country, order_cut_off, delivered_to, delivery_minor_units, hire_week_minor_units,
-                            hire_minimum_weeks)
-                        select :leg, :production, :capacity, :pack, :price, :supplier, :usual, :slow, :country, :cutOff,
-                            :deliveredTo, :delivery, :hireWeek, :hireWeeks
+                        insert into forecast_supply as s (leg_id, production_id, catalogue_item_id, delivered_to)
+                        select :leg, :production, :item, :deliveredTo
                         where :version = -1 or exists (select 1 from forecast_supply where leg_id = :leg)
-                        on conflict (leg_id) do update set item_capacity_bytes = excluded.item_capacity_bytes,
-                            pack_size = excluded.pack_size, item_price_minor_units = excluded.item_price_minor_units,
-                            supplier = excluded.supplier, lead_time_working_days = excluded.lead_time_working_days,
-                            slow_lead_time_working_days = excluded.slow_lead_time_working_days,
-                            country = excluded.country, order_cut_off = excluded.order_cut_off,
-                            delivered_to = excluded.delivered_to,
-                            delivery_minor_units = excluded.delivery_minor_units,
-                            hire_week_minor_units = excluded.hire_week_minor_units,
-                            hire_minimum_weeks = excluded.hire_minimum_weeks, version = s.version + 1
+                        on conflict (leg_id) do update set catalogue_item_id = excluded.catalogue_item_id,
+                            delivered_to = excluded.delivered_to, version = s.version + 1
                         where s.version = :version
                         """)
                 .param("leg", supply.legId())
                 .param("production", by.productionId())
-                .param("capacity", supply.itemCapacityBytes())
-                .param("pack", supply.packSize())
-                .param("price", supply.itemPriceMinorUnits())
-                .param("supplier", source.name())
-                .param("usual", source.leadTimeWorkingDays())
-                .param("slow", source.slowLeadTimeWorkingDays())
-                .param("country", source.country(), Types.VARCHAR)
-                .param("cutOff", Time.valueOf(source.orderCutOff()))
-                .param("deliveredTo", source.deliveredTo().name())
-                .param("delivery", source.deliveryMinorUnits())
-                .param("hireWeek", hire == null ? null : hire.weekMinorUnits(), Types.BIGINT)
-                .param("hireWeeks", hire == null ? null : hire.minimumWeeks(), Types.INTEGER)
+                .param("item", supply.itemId())
+                .param("deliveredTo", supply.deliveredTo().name())
                 .param("version", supply.version())
                 .update();
         if (changed == 0) {
             throw new Refusal("forecast.refused.supply-changed", legName);
         }
-        trail.add(by.act("supply.changed", "leg", legName, detail(supply)));
+        trail.add(by.act("supply.changed", "leg", legName, item.details().model()));
         requests.ask(by.productionId(), Because.SUPPLY);
     }
 
@@ -140,35 +118,5 @@ public class Supplies {
                 "fill level %d %%, service level %d %%"
                         .formatted(assumptions.fillPercent(), assumptions.serviceLevelPercent())));
         requests.ask(by.productionId(), Because.SUPPLY);
-    }
-
-    private static LegSupply supply(ResultSet row, int number) throws SQLException {
-        Long hireWeek = row.getObject("hire_week_minor_units", Long.class);
-        return new LegSupply(
-                row.getObject("leg_id", UUID.class),
-                row.getLong("item_capacity_bytes"),
-                row.getInt("pack_size"),
-                row.getLong("item_price_minor_units"),
-                new LegSupply.Source(
-                        row.getString("supplier"),
-                        row.getInt("lead_time_working_days"),
-                        row.getInt("slow_lead_time_working_days"),
-                        row.getString("country"),
-                        row.getTime("order_cut_off").toLocalTime(),
-                        DeliveredTo.valueOf(row.getString("delivered_to")),
-                        row.getLong("delivery_minor_units")),
-                hireWeek == null ? null : new LegSupply.HireTerms(hireWeek, row.getInt("hire_minimum_weeks")),
-                row.getInt("version"));
-    }
-
-    private static String detail(LegSupply supply) {
-        LegSupply.Source source = supply.source();
-        return "%d B, pack %d, lead time %d to %d, price %d"
-                .formatted(
-                        supply.itemCapacityBytes(),
-                        supply.packSize(),
-                        source.leadTimeWorkingDays(),
-                        source.slowLeadTimeWorkingDays(),
-                        supply.itemPriceMinorUnits());
     }
 }

@@ -7,7 +7,7 @@
             "learning",
             "burndown",
             "ordering",
-            "burndown",
+            "supplier",
             "production",
             "inventory",
             "format",

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Money;
 
 /** The cells of one line, read one by one; what can't be read is noted and the rest is read on. */
 final class ItemCells {

@@ -20,6 +20,7 @@ import rollbook.production.AllowedFor;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.quantity.Money;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
 

@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Money;
 
 /**
  * What somebody types about an item, as typed: one item with its code, or a run with prefix, first number, digits and

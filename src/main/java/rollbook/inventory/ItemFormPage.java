@@ -11,6 +11,7 @@ import rollbook.production.MediaKind;
 import rollbook.production.Membership;
 import rollbook.production.Place;
 import rollbook.production.Places;
+import rollbook.quantity.Money;
 import rollbook.web.Choice;
 import rollbook.web.Display;
 import rollbook.web.Refusal;

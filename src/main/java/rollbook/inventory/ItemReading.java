@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Place;
+import rollbook.quantity.Money;
 
 /** Understands what somebody wrote about an item, on a form or on a line of a file, in the words of one production. */
 final class ItemReading {

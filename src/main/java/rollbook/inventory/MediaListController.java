@@ -18,6 +18,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.util.UriComponentsBuilder;
 import rollbook.production.MediaKind;
 import rollbook.production.Membership;
+import rollbook.quantity.Money;
 import rollbook.web.Choice;
 import rollbook.web.Display;
 

@@ -1,4 +1,4 @@
-/** Exact amounts that every other module counts in: bytes, bytes per second and the fractions between them. */
+/** Exact amounts that every other module counts in: bytes, bytes per second, money and fractions. */
 @NullMarked
 @ApplicationModule(allowedDependencies = {})
 package rollbook.quantity;

@@ -181,8 +181,9 @@ class FlagTests {
 
     @Test
     void anOrderThatIsEnoughLeavesItClosedAndTheForecastSeesItComing() {
-        jdbc.sql("update forecast_supply set slow_lead_time_working_days = lead_time_working_days where leg_id = ?")
-                .param(leg)
+        jdbc.sql(
+                        "update supplier_supplier set slow_lead_time_working_days = lead_time_working_days where production_id = ?")
+                .param(show.production.id)
                 .update();
         orders.enter(
                 office,

@@ -113,8 +113,8 @@ class ForecastFailureTests {
     /** A country that no calendar knows, as if it had been taken out of the library. */
     private void breakSupply(UUID leg) {
         show.supply(leg, 1000, 1, 3, 4, 100);
-        jdbc.sql("update forecast_supply set country = 'QQ' where leg_id = ?")
-                .param(leg)
+        jdbc.sql("update supplier_supplier set country = 'QQ' where production_id = ?")
+                .param(show.production.id)
                 .update();
     }
 

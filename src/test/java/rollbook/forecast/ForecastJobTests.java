@@ -153,8 +153,8 @@ class ForecastJobTests {
     void fromWhatIsKeptAsItsInputsTheSameForecastIsMadeAgain() {
         UUID tape = show.leg("Tape", null, 60);
         show.supply(tape, 18_000, 5, 3, 4, 7_250);
-        jdbc.sql("update forecast_supply set country = 'PT' where leg_id = ?")
-                .param(tape)
+        jdbc.sql("update supplier_supplier set country = 'PT' where production_id = ?")
+                .param(id)
                 .update();
         show.encoded(show.roll(show.day(3, -2, "WRAPPED", 3), 123_456_789_012_345L, 3), 61_234_567_890_123L);
         show.roll(show.day(4, -3, "WRAPPED", 10), null, 12.25);

@@ -81,12 +81,14 @@ class MediaOrderTests {
     void itComesInPartsUntilNothingIsLeft() throws Exception {
         UUID order = fiveDrives();
         assertThat(get("storage/orders/" + order).select("#sentence").text()).isEqualTo("5 items are still to come.");
-        assertThat(post(order, "receipt", "items", "3", "steps", "0")).hasStatus(HttpStatus.FOUND);
+        assertThat(post(order, "receipt", "items", "3", "cameOn", show.today.toString(), "steps", "0"))
+                .hasStatus(HttpStatus.FOUND);
         assertThat(orders.get(show.production.id, order).left()).isEqualTo(2);
-        assertThat(post(order, "receipt", "items", "3", "steps", "1"))
+        assertThat(post(order, "receipt", "items", "3", "cameOn", show.today.toString(), "steps", "1"))
                 .as("more than is left")
                 .hasStatus(HttpStatus.CONFLICT);
-        assertThat(post(order, "receipt", "items", "2", "steps", "1")).hasStatus(HttpStatus.FOUND);
+        assertThat(post(order, "receipt", "items", "2", "cameOn", show.today.toString(), "steps", "1"))
+                .hasStatus(HttpStatus.FOUND);
 
         assertThat(orders.get(show.production.id, order).isOpen()).isFalse();
         assertThat(get("storage/orders/" + order).select("#sentence").text()).isEqualTo("All of it came.");
@@ -96,7 +98,7 @@ class MediaOrderTests {
     @Test
     void whatHasNotComeIsCalledOffAndStaysOnRecord() throws Exception {
         UUID order = fiveDrives();
-        orders.receive(office, order, 3, 0);
+        orders.receive(office, order, 3, show.today, 0);
         assertThat(post(order, "cancellation", "steps", "1")).hasStatus(HttpStatus.FOUND);
 
         MediaOrder cancelled = orders.get(show.production.id, order);
@@ -105,22 +107,79 @@ class MediaOrderTests {
         assertThat(get("storage/orders/" + order).select("#sentence").text())
                 .isEqualTo("What hadn’t come was called off.");
         assertThatThrownBy(() -> orders.cancel(office, order, 2)).isInstanceOf(Refusal.class);
-        assertThatThrownBy(() -> orders.receive(office, order, 1, 2)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> orders.receive(office, order, 1, show.today, 2))
+                .isInstanceOf(Refusal.class);
+    }
+
+    @Test
+    void itCameOnADateBetweenTheOrderAndToday() throws Exception {
+        UUID order = fiveDrives();
+        for (int days : new int[] {-1, 1}) {
+            assertThat(post(
+                            order,
+                            "receipt",
+                            "items",
+                            "1",
+                            "cameOn",
+                            show.date(days).toString(),
+                            "steps",
+                            "0"))
+                    .as("%d days from today", days)
+                    .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        assertThat(post(order, "receipt", "items", "1", "cameOn", "", "steps", "0"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(orders.get(show.production.id, order).came()).isZero();
+    }
+
+    @Test
+    void whatWasRecordedByMistakeIsTakenBackAndStaysOnRecord() throws Exception {
+        UUID order = fiveDrives();
+        orders.receive(office, order, 3, show.today, 0);
+        assertThat(get("storage/orders/" + order)
+                        .select("#recorded + ul li span")
+                        .eachText())
+                .singleElement()
+                .asString()
+                .contains("3 items came, recorded by OFFICE");
+
+        assertThat(post(order, "correction", "number", "1", "steps", "0"))
+                .as("somebody has seen an older state")
+                .hasStatus(HttpStatus.CONFLICT);
+        assertThat(post(order, "correction", "number", "1", "steps", "1")).hasStatus(HttpStatus.FOUND);
+        assertThat(orders.get(show.production.id, order).came()).isZero();
+        assertThat(get("storage/orders/" + order).select("#recorded")).isEmpty();
+        assertThat(post(order, "correction", "number", "1", "steps", "2"))
+                .as("taken back twice")
+                .hasStatus(HttpStatus.NOT_FOUND);
+
+        orders.cancel(office, order, 2);
+        assertThat(orders.get(show.production.id, order).isOpen()).isFalse();
+        orders.takeBack(office, order, 3, 3);
+        assertThat(orders.get(show.production.id, order).left()).isEqualTo(5);
+        assertThat(onRecord())
+                .containsExactly(
+                        "media.ordered",
+                        "media.came",
+                        "media.step-taken-back",
+                        "media.order-cancelled",
+                        "media.step-taken-back");
     }
 
     @Test
     void whoSawAnOlderStateIsRefused() {
         UUID order = fiveDrives();
-        orders.receive(office, order, 1, 0);
+        orders.receive(office, order, 1, show.today, 0);
 
-        assertThatThrownBy(() -> orders.receive(office, order, 1, 0)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> orders.receive(office, order, 1, show.today, 0))
+                .isInstanceOf(Refusal.class);
         assertThatThrownBy(() -> orders.cancel(office, order, 0)).isInstanceOf(Refusal.class);
         assertThat(orders.get(show.production.id, order).came()).isOne();
     }
 
     @Test
     void aLegThatIsRemovedTakesItsOrdersAlong() {
-        orders.receive(office, fiveDrives(), 1, 0);
+        orders.receive(office, fiveDrives(), 1, show.today, 0);
         jdbc.sql("delete from production_leg where id = ?").param(leg).update();
 
         assertThat(orders.list(show.production.id)).isEqualTo(List.of());

@@ -18,6 +18,8 @@ import rollbook.burndown.WorkingCalendar;
 import rollbook.ordering.Hire;
 import rollbook.ordering.Offer;
 import rollbook.ordering.SupplierDays;
+import rollbook.production.Role;
+import rollbook.supplier.Catalogue;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 
@@ -31,6 +33,12 @@ class OffersTests {
 
     @Autowired
     ForecastInputs inputs;
+
+    @Autowired
+    ForecastRuns runs;
+
+    @Autowired
+    Catalogue catalogue;
 
     private StorageShow show;
 
@@ -61,8 +69,11 @@ class OffersTests {
     void aSupplierAbroadKeepsTheHolidaysOfItsCountryAndTheSetTakesADayMore() {
         UUID leg = show.keptLeg("Array");
         show.supply(leg, 8000, 2, 3, 5, 18_050);
-        jdbc.sql("update forecast_supply set country = 'DE', delivered_to = 'SET' where leg_id = ?")
+        jdbc.sql("update forecast_supply set delivered_to = 'SET' where leg_id = ?")
                 .param(leg)
+                .update();
+        jdbc.sql("update supplier_supplier set country = 'DE' where production_id = ?")
+                .param(show.production.id)
                 .update();
 
         SupplierDays days =
@@ -75,15 +86,71 @@ class OffersTests {
     @Test
     void onlyALegThatComesBackCanBeHired() {
         for (UUID leg : new UUID[] {show.keptLeg("Array"), show.leg("Shuttle", 5, 100)}) {
-            show.supply(leg, 8000, 2, 3, 5, 18_050);
-            jdbc.sql("update forecast_supply set hire_week_minor_units = 900, hire_minimum_weeks = 2 where leg_id = ?")
-                    .param(leg)
-                    .update();
+            show.price(show.supply(leg, 8000, 2, 3, 5, 18_050), 2, 18_050L, 900L);
         }
 
         assertThat(inputs.gather(show.production.id).offers())
                 .extracting(Offer::hire)
                 .containsExactly(null, new Hire(900, 2));
+    }
+
+    @Test
+    void whatIsForHireOnlyIsNoOffer() {
+        show.price(show.supply(show.leg("Shuttle", 5, 100), 8000, 2, 3, 5, 18_050), 2, null, 900L);
+
+        assertThat(inputs.gather(show.production.id).offers()).isEmpty();
+    }
+
+    @Test
+    void aNewPriceIsReckonedWithFromItsDateOnAndAsksForAForecast() {
+        UUID item = show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        price(item, show.date(1), 20_000, 1);
+        assertThat(inputs.gather(show.production.id).offers().get(0).itemPriceMinorUnits())
+                .isEqualTo(18_050);
+        assertThat(runs.asked(show.production.id).because()).containsExactly(Because.SUPPLY);
+
+        price(item, show.date(0), 19_000, 2);
+        ForecastInput input = inputs.gather(show.production.id);
+        assertThat(input.offers().get(0).itemPriceMinorUnits()).isEqualTo(19_000);
+        assertThat(input.sources().get(0).priceFrom()).isEqualTo(show.today);
+    }
+
+    private void price(UUID item, LocalDate from, long cents, int afterPrice) {
+        catalogue.price(show.production.as(Role.OFFICE), item, new Catalogue.NewPrice(from, cents, null), afterPrice);
+    }
+
+    @Test
+    void aForecastThatWasKeptBeforeThereWereCataloguesIsRead() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        ForecastInput input = inputs.gather(show.production.id);
+        String kept = ForecastJson.write(input);
+        String before = kept.replaceFirst("\"sources\":\\[[^\\]]*],", "");
+
+        assertThat(before).isNotEqualTo(kept);
+        assertThat(ForecastJson.read(kept, ForecastInput.class)).isEqualTo(input);
+        assertThat(ForecastJson.read(before, ForecastInput.class).sources()).isEmpty();
+    }
+
+    @Test
+    void aSupplierMayWorkOnOtherDaysThanTheProduction() {
+        show.supply(show.keptLeg("Array"), 8000, 2, 3, 5, 18_050);
+        jdbc.sql("update supplier_supplier set working_days = 'TUESDAY,FRIDAY' where production_id = ?")
+                .param(show.production.id)
+                .update();
+
+        assertThat(inputs.gather(show.production.id)
+                        .offers()
+                        .get(0)
+                        .supplier()
+                        .days()
+                        .calendar()
+                        .weekend())
+                .containsExactly(
+                        DayOfWeek.MONDAY,
+                        DayOfWeek.WEDNESDAY,
+                        DayOfWeek.THURSDAY,
+                        DayOfWeek.SATURDAY,
+                        DayOfWeek.SUNDAY);
     }
 
     @Test

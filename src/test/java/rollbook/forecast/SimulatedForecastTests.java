@@ -66,6 +66,7 @@ class SimulatedForecastTests {
                 days,
                 List.of(new ForecastInput.Leg(pool, Reduction.NONE)),
                 List.of(offer),
+                List.of(),
                 Habits.USUAL,
                 Share.percent(100),
                 ServiceLevel.USUAL,

@@ -29,6 +29,7 @@ final class StorageShow {
     private final JdbcClient jdbc;
     private int rolls;
     private int legs;
+    private int suppliers;
 
     StorageShow(Fixtures fixtures, JdbcClient jdbc) {
         this.jdbc = jdbc;
@@ -145,13 +146,42 @@ final class StorageShow {
         copy(roll, item, leg, "AS_RECORDED");
     }
 
-    void supply(UUID leg, long capacityGb, int pack, int leadTime, int slowLeadTime, long priceCents) {
+    /** Each leg from a supplier of its own, which delivers to the office; returns the item that is bought there. */
+    UUID supply(UUID leg, long capacityGb, int pack, int leadTime, int slowLeadTime, long priceCents) {
+        UUID supplier = UUID.randomUUID();
+        UUID item = UUID.randomUUID();
         jdbc.sql("""
-                        insert into forecast_supply (leg_id, production_id, item_capacity_bytes, pack_size,
-                            lead_time_working_days, slow_lead_time_working_days, item_price_minor_units)
-                        values (?, ?, ?, ?, ?, ?, ?)
+                        insert into supplier_supplier (id, production_id, name, order_cut_off, delivery_minor_units,
+                            lead_time_working_days, slow_lead_time_working_days)
+                        values (?, ?, ?, '16:00', 0, ?, ?)
                         """)
-                .params(leg, production.id, capacityGb * GB, pack, leadTime, slowLeadTime, priceCents)
+                .params(supplier, production.id, "Supplier " + ++suppliers, leadTime, slowLeadTime)
+                .update();
+        jdbc.sql("""
+                        insert into supplier_item (id, supplier_id, kind, model, capacity_bytes, pack_size)
+                        select ?, ?, media_kind, 'test model', ?, ? from production_leg where id = ?
+                        """).params(item, supplier, capacityGb * GB, pack, leg).update();
+        price(item, 1, priceCents, null);
+        jdbc.sql("""
+                        insert into forecast_supply (leg_id, production_id, catalogue_item_id, delivered_to)
+                        values (?, ?, ?, 'OFFICE')
+                        """).params(leg, production.id, item).update();
+        return item;
+    }
+
+    /** From today on, hired for two weeks at least. */
+    void price(UUID item, int number, @Nullable Long cents, @Nullable Long hireWeekCents) {
+        jdbc.sql("""
+                        insert into supplier_price (item_id, number, entered_at, valid_from, item_minor_units,
+                            hire_week_minor_units, hire_minimum_weeks)
+                        values (?, ?, now(), ?, ?, ?, ?)
+                        """)
+                .param(item)
+                .param(number)
+                .param(Date.valueOf(today))
+                .param(cents)
+                .param(hireWeekCents)
+                .param(hireWeekCents == null ? null : 2)
                 .update();
     }
 

@@ -1,8 +1,8 @@
 package rollbook.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.time.LocalTime;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.Jsoup;
@@ -17,6 +17,7 @@ import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
+import rollbook.web.NotFoundException;
 
 @PortalTest
 class SupplyFormTests {
@@ -47,96 +48,85 @@ class SupplyFormTests {
     }
 
     @Test
-    void isFilledInWithWhatThePoolSuggests() throws Exception {
-        show.drive("SHUTTLE-1", leg, 8000);
-        show.drive("SHUTTLE-2", leg, 8000);
-        show.drive("SHUTTLE-3", leg, 4000);
-        jdbc.sql("update inventory_item set cost_minor_units = 18050 where leg_id = ?")
-                .param(leg)
-                .update();
-
-        Document form = form(path);
-        assertThat(form.select("#itemCapacityGb").val()).isEqualTo("8000");
-        assertThat(form.select("#packSize").val()).isEqualTo("1");
-        assertThat(form.select("#leadTimeWorkingDays").val()).isEqualTo("5");
-        assertThat(form.select("#slowLeadTimeWorkingDays").val()).isEqualTo("7");
-        assertThat(form.select("#orderCutOff").val()).isEqualTo("16:00:00");
-        assertThat(form.select("#itemPrice").val()).isEqualTo("180.50");
+    void saysWhereToBeginWhileNobodyOffersSuchMedia() throws Exception {
+        assertThat(form(path).select("form[action*=supply]")).isEmpty();
+        assertThat(form(path).select("main a").eachAttr("href")).contains(show.production.path("suppliers"));
     }
 
     @Test
-    void isKeptExactlyAndAsksForAForecast() throws Exception {
-        assertThat(save("18000.000000001", "180.05", -1)).hasStatus(HttpStatus.FOUND);
+    void offersWhatSuppliersHaveOfTheLegsKindForSale() throws Exception {
+        UUID drive = show.supply(leg, 8000, 2, 3, 5, 18_050);
+        UUID tapeLeg = show.keptLeg("TAPE");
+        jdbc.sql("update production_leg set media_kind = 'TAPE' where id = ?")
+                .param(tapeLeg)
+                .update();
+        UUID tape = show.supply(tapeLeg, 18_000, 5, 3, 4, 7_250);
+        UUID archived = show.supply(show.keptLeg("OTHER"), 1000, 1, 1, 1, 100);
+        archive(archived);
+        UUID hired = show.supply(show.keptLeg("HIRED"), 1000, 1, 1, 1, 100);
+        show.price(hired, 2, null, 900L);
 
-        assertThat(supplies.find(show.production.id, leg))
-                .contains(new LegSupply(
-                        leg,
-                        18_000_000_000_001L,
-                        2,
-                        18_005,
-                        new LegSupply.Source("corner shop", 3, 4, "PT", LocalTime.of(15, 30), DeliveredTo.SET, 1_250),
-                        new LegSupply.HireTerms(4_500, 2),
-                        0));
+        Document form = form(path);
+        assertThat(form.select("#item option").eachAttr("value")).containsExactly("", drive.toString());
+        assertThat(form.select("#item option[selected]").text())
+                .isEqualTo("Supplier 1: test model, 8.00 TB, €180.50, packs of 2");
+        assertThat(save(tape, 0)).as("a tape for drives").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(save(archived, 0)).as("no longer to be had").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(save(hired, 0)).as("for hire only").hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(error(save(UUID.randomUUID(), 0), "item")).contains("Choose an item of the list");
+
+        archive(drive);
+        assertThat(save(drive, 0)).as("what is chosen may be kept").hasStatus(HttpStatus.FOUND);
+    }
+
+    private void archive(UUID item) {
+        jdbc.sql("update supplier_item set archived = true where id = ?")
+                .param(item)
+                .update();
+    }
+
+    @Test
+    void whatIsChosenIsKeptAndAsksForAForecast() throws Exception {
+        UUID item = show.supply(show.keptLeg("OTHER"), 8000, 2, 3, 5, 18_050);
+        assertThat(save(item, -1)).hasStatus(HttpStatus.FOUND);
+
+        assertThat(supplies.find(show.production.id, leg)).contains(new LegSupply(leg, item, DeliveredTo.SET, 0));
         assertThat(runs.asked(show.production.id).because()).containsExactly(Because.SUPPLY);
         assertThat(jdbc.sql("select action from audit_act where production_id = ?")
                         .param(show.production.id)
                         .query(String.class)
                         .list())
                 .contains("supply.changed");
-        Document form = form(path);
-        assertThat(form.select("#itemCapacityGb").val()).isEqualTo("18000.000000001");
-        assertThat(form.select("[name=version]").val()).isEqualTo("0");
+        assertThat(form(path).select("[name=version]").val()).isEqualTo("0");
     }
 
     @Test
     void whoSawAnOlderStateIsRefused() {
-        assertThat(save("1000", "1", -1)).hasStatus(HttpStatus.FOUND);
-        assertThat(save("2000", "1", -1)).as("two made it up at once").hasStatus(HttpStatus.CONFLICT);
-        assertThat(save("3000", "1", 0)).hasStatus(HttpStatus.FOUND);
-        assertThat(save("4000", "1", 0)).as("two changed it at once").hasStatus(HttpStatus.CONFLICT);
-        assertThat(supplies.find(show.production.id, leg).orElseThrow().itemCapacityBytes())
-                .isEqualTo(3_000_000_000_000L);
+        UUID item = show.supply(show.keptLeg("OTHER"), 8000, 2, 3, 5, 18_050);
+        UUID larger = show.supply(show.keptLeg("THIRD"), 9000, 2, 3, 5, 18_050);
+        assertThat(save(item, -1)).hasStatus(HttpStatus.FOUND);
+        assertThat(save(larger, -1)).as("two made it up at once").hasStatus(HttpStatus.CONFLICT);
+        assertThat(save(larger, 0)).hasStatus(HttpStatus.FOUND);
+        assertThat(save(item, 0)).as("two changed it at once").hasStatus(HttpStatus.CONFLICT);
+        assertThat(supplies.find(show.production.id, leg).orElseThrow().itemId())
+                .isEqualTo(larger);
     }
 
     @Test
-    void whatIsWrongIsSaidBesideTheFieldAndNothingIsKept() throws Exception {
-        MvcTestResult wrong = mvc.post()
-                .uri(show.production.path(path))
-                .with(show.production.signedInAs(Role.OFFICE))
-                .param("itemCapacityGb", "0")
-                .param("packSize", "0")
-                .param("leadTimeWorkingDays", "")
-                .param("slowLeadTimeWorkingDays", "1")
-                .param("supplier", "")
-                .param("orderCutOff", "16:00")
-                .param("deliveredTo", "OFFICE")
-                .param("deliveryPrice", "0")
-                .param("itemPrice", "1")
-                .param("version", "-1")
-                .exchange();
-        assertThat(wrong).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
-        assertThat(Jsoup.parse(wrong.getResponse().getContentAsString())
-                        .select(".field .error")
-                        .eachText())
-                .hasSize(3);
+    void anotherProductionsCatalogueIsUnknown() {
+        StorageShow other = new StorageShow(fixtures, jdbc);
+        UUID item = other.supply(other.keptLeg("SHUTTLE"), 8000, 2, 3, 5, 18_050);
 
-        MvcTestResult tooFine = save("1000", "1.005", -1);
-        assertThat(tooFine).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
-        assertThat(Jsoup.parse(tooFine.getResponse().getContentAsString())
-                        .select("#itemPrice-error")
-                        .text())
-                .contains("no parts that small");
-        assertThat(error(save("1000", "1", "2", "PT", "2", -1), "slowLeadTimeWorkingDays"))
-                .contains("at least the usual lead time");
-        assertThat(error(save("1000", "1", "4", "QQ", "2", -1), "country")).contains("Choose a country");
-        assertThat(error(save("1000", "1", "4", "", "", -1), "hireMinimumWeeks"))
-                .contains("both the price and the shortest hire");
+        assertThat(save(item, -1)).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThatThrownBy(() -> supplies.change(
+                        show.production.as(Role.OFFICE), new LegSupply(leg, item, DeliveredTo.SET, LegSupply.NOT_KEPT)))
+                .isInstanceOf(NotFoundException.class);
         assertThat(supplies.byLeg(show.production.id)).isEmpty();
     }
 
     private static String error(MvcTestResult wrong, String field) throws Exception {
         assertThat(wrong).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
-        return Jsoup.parse(wrong.getResponse().getContentAsString())
+        return Jsoup.parse(wrong.getResponse().getContentAsString(java.nio.charset.StandardCharsets.UTF_8))
                 .select("#" + field + "-error")
                 .text();
     }
@@ -184,27 +174,12 @@ class SupplyFormTests {
         assertThat(supplies.byLeg(show.production.id)).isEqualTo(Map.of());
     }
 
-    private MvcTestResult save(String capacityGb, String price, int version) {
-        return save(capacityGb, price, "4", "PT", "2", version);
-    }
-
-    private MvcTestResult save(
-            String capacityGb, String price, String slow, String country, String hireWeeks, int version) {
+    private MvcTestResult save(UUID item, int version) {
         return mvc.post()
                 .uri(show.production.path(path))
                 .with(show.production.signedInAs(Role.OFFICE))
-                .param("itemCapacityGb", capacityGb)
-                .param("packSize", "2")
-                .param("leadTimeWorkingDays", "3")
-                .param("slowLeadTimeWorkingDays", slow)
-                .param("supplier", " corner shop ")
-                .param("country", country)
-                .param("orderCutOff", "15:30")
+                .param("item", item.toString())
                 .param("deliveredTo", "SET")
-                .param("deliveryPrice", "12.50")
-                .param("hireWeekPrice", "45")
-                .param("hireMinimumWeeks", hireWeeks)
-                .param("itemPrice", price)
                 .param("version", Integer.toString(version))
                 .exchange();
     }
@@ -225,6 +200,6 @@ class SupplyFormTests {
                 .with(show.production.signedInAs(Role.OFFICE))
                 .exchange();
         assertThat(form).hasStatusOk();
-        return Jsoup.parse(form.getResponse().getContentAsString());
+        return Jsoup.parse(form.getResponse().getContentAsString(java.nio.charset.StandardCharsets.UTF_8));
     }
 }

@@ -15,6 +15,7 @@ import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Place;
 import rollbook.production.Rendition;
+import rollbook.quantity.Money;
 
 class ItemReadingTests {
     static final Place SET = new Place(UUID.randomUUID(), "Set", false, "", 0);

@@ -1,0 +1,134 @@
+package rollbook.demo;
+
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.Profile;
+import org.springframework.stereotype.Component;
+import rollbook.forecast.DeliveredTo;
+import rollbook.forecast.LegSupply;
+import rollbook.forecast.MediaOrders;
+import rollbook.forecast.Supplies;
+import rollbook.ordering.Hire;
+import rollbook.production.MediaKind;
+import rollbook.production.Membership;
+import rollbook.supplier.Catalogue;
+import rollbook.supplier.CatalogueDetails;
+import rollbook.supplier.Contacts;
+import rollbook.supplier.SupplierDetails;
+import rollbook.supplier.Suppliers;
+
+/** Who the demo's media comes from, what that costs, and the orders of the weeks before the shoot. All invented. */
+@Component
+@Profile("demo")
+class Sourcing {
+    private static final long MB = 1_000_000L;
+
+    private final Suppliers suppliers;
+    private final Contacts contacts;
+    private final Catalogue catalogue;
+    private final Supplies supplies;
+    private final MediaOrders orders;
+
+    Sourcing(Suppliers suppliers, Contacts contacts, Catalogue catalogue, Supplies supplies, MediaOrders orders) {
+        this.suppliers = suppliers;
+        this.contacts = contacts;
+        this.catalogue = catalogue;
+        this.supplies = supplies;
+        this.orders = orders;
+    }
+
+    void source(Membership office, Map<String, UUID> legs, StoryDates dates) {
+        LocalDate today = LocalDate.ofInstant(dates.daysBefore(20), dates.zone());
+        Catalog catalog = new Catalog(office, today);
+        UUID shop = catalog.supplier("Media supplier", 2, 3, 2_500, "The order number goes on every bill.");
+        contacts.add(office, shop, "Orders", "Order desk", "+00 000 000 010", "orders@media-supplier.example");
+        contacts.add(office, shop, "Bills", "", "", "bills@media-supplier.example");
+        UUID shuttle = catalog.item(
+                shop,
+                new CatalogueDetails(MediaKind.DRIVE, "shuttle drive", Stock.SHUTTLE_BYTES, 520 * MB, 480 * MB, 2));
+        catalog.price(shuttle, -60, (long) Stock.SHUTTLE_PRICE_CENTS, new Hire(4_500, 1), 0);
+        UUID tape = catalog.item(
+                shop, new CatalogueDetails(MediaKind.TAPE, "tape, 18 TB", Stock.TAPE_BYTES, 380 * MB, 380 * MB, 5));
+        catalog.price(tape, -60, 8_900L, null, 0);
+        catalog.price(tape, -5, (long) Stock.TAPE_PRICE_CENTS, null, 1);
+
+        UUID maker = catalog.supplier("Array supplier", 8, 12, 19_000, "");
+        UUID array = catalog.item(
+                maker,
+                new CatalogueDetails(
+                        MediaKind.ARRAY,
+                        "disk array, two spare disks",
+                        Stock.ARRAY_BYTES,
+                        1_000 * MB,
+                        Stock.ARRAY_BYTES_PER_SECOND,
+                        1));
+        catalog.price(array, -60, (long) Stock.ARRAY_PRICE_CENTS, null, 0);
+
+        UUID rental = catalog.supplier("Camera rental house", 1, 2, 0, "Returns on weekdays until noon.");
+        contacts.add(office, rental, "Returns", "Return desk", "+00 000 000 020", "returns@rental-house.example");
+        UUID card = catalog.item(
+                rental,
+                new CatalogueDetails(MediaKind.CARD, "camera card, 2 TB", 2 * Stock.TB, 1_400 * MB, 1_200 * MB, 1));
+        catalog.price(card, -60, null, new Hire(24_000, 1), 0);
+        UUID reader = catalog.item(
+                rental, new CatalogueDetails(MediaKind.READER, "card reader, one slot", null, 1_000 * MB, null, 1));
+        catalog.price(reader, -60, null, new Hire(6_000, 1), 0);
+
+        supplies.change(office, supply(legs.get(Stock.SHUTTLE), shuttle, DeliveredTo.SET));
+        supplies.change(office, supply(legs.get(Stock.ARRAY), array, DeliveredTo.OFFICE));
+        supplies.change(office, supply(legs.get(Stock.TAPE), tape, DeliveredTo.OFFICE));
+        ordered(office, today, new Ordered(legs.get(Stock.SHUTTLE), Stock.SHUTTLES - 1, Stock.SHUTTLE_BYTES, 3, 4));
+        ordered(office, today, new Ordered(legs.get(Stock.TAPE), Stock.TAPES, Stock.TAPE_BYTES, 2, 2));
+    }
+
+    private static LegSupply supply(UUID leg, UUID item, DeliveredTo to) {
+        return new LegSupply(leg, item, to, LegSupply.NOT_KEPT);
+    }
+
+    /** An order of the weeks before the shoot, and after how many working days it was expected and came. */
+    private record Ordered(UUID leg, int items, long itemBytes, int expectedAfter, int cameAfter) {}
+
+    private void ordered(Membership office, LocalDate today, Ordered order) {
+        LocalDate on = StoryDates.plusWorkingDays(today, 0);
+        UUID id = orders.enter(
+                office,
+                new MediaOrders.NewOrder(
+                        order.leg(),
+                        on,
+                        StoryDates.plusWorkingDays(on, order.expectedAfter()),
+                        order.items(),
+                        order.itemBytes(),
+                        ""));
+        orders.receive(office, id, order.items(), StoryDates.plusWorkingDays(on, order.cameAfter()), 0);
+    }
+
+    /** What the office enters on a day. */
+    private final class Catalog {
+        private final Membership office;
+        private final LocalDate today;
+
+        Catalog(Membership office, LocalDate today) {
+            this.office = office;
+            this.today = today;
+        }
+
+        UUID supplier(String name, int usual, int slow, long deliveryCents, String note) {
+            return suppliers.add(
+                    office,
+                    new SupplierDetails(name, null, Set.of(), LocalTime.of(15, 0), deliveryCents, usual, slow, note));
+        }
+
+        UUID item(UUID supplier, CatalogueDetails details) {
+            return catalogue.add(office, supplier, details);
+        }
+
+        void price(UUID item, int daysFromToday, @Nullable Long cents, @Nullable Hire hire, int afterPrice) {
+            catalogue.price(
+                    office, item, new Catalogue.NewPrice(today.plusDays(daysFromToday), cents, hire), afterPrice);
+        }
+    }
+}
