@@ -9,12 +9,14 @@ import rollbook.turnaround.Activity;
  * Activities of a lane that are drawn as one bar: takes on the same card with their set-ups between them.
  *
  * @param busyMillis of the activities themselves, without what lies between them
+ * @param activities how many are drawn as one
  */
 record Stretch(
         Activity.Kind kind,
         long fromMillis,
         long toMillis,
         long busyMillis,
+        int activities,
         @Nullable String card,
         @Nullable String camera,
         @Nullable String part) {
@@ -30,6 +32,7 @@ record Stretch(
                     activity.fromMillis(),
                     activity.toMillis(),
                     activity.toMillis() - activity.fromMillis(),
+                    1,
                     activity.card(),
                     activity.camera(),
                     activity.part());
@@ -52,6 +55,7 @@ record Stretch(
     }
 
     private Stretch with(Stretch next) {
-        return new Stretch(kind, fromMillis, next.toMillis, busyMillis + next.busyMillis, card, camera, part);
+        return new Stretch(
+                kind, fromMillis, next.toMillis, busyMillis + next.busyMillis, activities + 1, card, camera, part);
     }
 }

@@ -2,13 +2,12 @@ package rollbook.scenario;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 import org.springframework.stereotype.Component;
 import rollbook.turnaround.Activity;
@@ -22,6 +21,10 @@ class Timelines {
     private static final int PADDING = 3;
     private static final long HOUR = 3_600_000;
     private static final double PER_CENT = 100;
+
+    /** Takes with set-ups between them, which only look like one recording from afar. */
+    private static final String TAKES = "takes";
+
     /** So many letters find room in a bar of the whole width, on a page as narrow as it gets. */
     private static final double LETTERS = 110;
 
@@ -44,7 +47,7 @@ class Timelines {
         private final UnaryOperator<String> cardName;
         private final long from;
         private final long to;
-        private final Set<Activity.Kind> used = new TreeSet<>();
+        private final Set<String> used = new HashSet<>();
 
         Drawing(DayResult day, UnaryOperator<String> cardName) {
             this.day = day;
@@ -61,10 +64,18 @@ class Timelines {
                             mark(day.wrapMillis(), "scenario.timeline.wrap"),
                             mark(day.lastProvenMillis(), "scenario.timeline.proven")),
                     groups,
-                    Arrays.stream(Activity.Kind.values())
-                            .filter(used::contains)
-                            .map(kind -> new TimelinePicture.Kind(style(kind), word(kind)))
-                            .toList());
+                    key());
+        }
+
+        private List<TimelinePicture.Kind> key() {
+            List<TimelinePicture.Kind> key = new ArrayList<>();
+            for (Activity.Kind kind : Activity.Kind.values()) {
+                key.add(new TimelinePicture.Kind(style(kind), word(kind)));
+                if (kind == Activity.Kind.RECORDING) {
+                    key.add(new TimelinePicture.Kind(TAKES, display.text("scenario.activity.takes")));
+                }
+            }
+            return key.stream().filter(kind -> used.contains(kind.style())).toList();
         }
 
         private List<TimelinePicture.Mark> hours() {
@@ -118,7 +129,6 @@ class Timelines {
                 } else {
                     freeFrom.set(row, stretch.toMillis());
                 }
-                used.add(stretch.kind());
                 bars.add(bar(name, stretch, row));
             }
             return new TimelinePicture.Lane(name, Math.max(1, freeFrom.size()) * ROW + 2 * PADDING, bars);
@@ -126,19 +136,25 @@ class Timelines {
 
         private TimelinePicture.Bar bar(String lane, Stretch stretch, int row) {
             double width = share(Math.min(to, stretch.toMillis()) - stretch.fromMillis());
-            String word = word(stretch.kind());
+            boolean takes = stretch.activities() > 1;
+            String busy = display.duration(Duration.ofMillis(stretch.busyMillis()));
+            String style = takes ? TAKES : style(stretch.kind());
+            used.add(style);
+            String word = takes
+                    ? display.text("scenario.activity.takes-of", stretch.activities(), busy)
+                    : word(stretch.kind());
             TimelinePicture.Cells cells = new TimelinePicture.Cells(
                     word,
                     DayTime.clock(stretch.fromMillis()),
                     DayTime.clock(stretch.toMillis()),
-                    display.duration(Duration.ofMillis(stretch.busyMillis())),
+                    busy,
                     concerned(stretch));
             return new TimelinePicture.Bar(
                     x(stretch.fromMillis()),
                     percent(width),
                     PADDING + row * ROW,
                     ROW - 2,
-                    style(stretch.kind()),
+                    style,
                     width / PER_CENT * LETTERS > word.length() + 1 ? word : "",
                     percent(share(stretch.fromMillis() - from) + width / 2),
                     display.text("scenario.bar", lane, word, cells.from(), cells.to(), cells.length(), cells.card()),

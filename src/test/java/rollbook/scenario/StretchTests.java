@@ -25,6 +25,7 @@ class StretchTests {
         assertThat(drawn.get(0).fromMillis()).isEqualTo(10 * MINUTE);
         assertThat(drawn.get(0).toMillis()).isEqualTo(24 * MINUTE);
         assertThat(drawn.get(0).busyMillis()).isEqualTo(7 * MINUTE);
+        assertThat(drawn).extracting(Stretch::activities).containsExactly(2, 1);
     }
 
     @Test
