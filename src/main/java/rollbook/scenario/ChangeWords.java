@@ -136,10 +136,10 @@ class ChangeWords {
     private String brings(Difference difference) {
         List<String> parts = new ArrayList<>();
         if (difference.waitingMinutes().isLess()) {
-            parts.add(waiting(difference.waitingMinutes()));
+            parts.add(display.text("scenario.brings.waiting", waiting(difference.waitingMinutes())));
         }
         if (!difference.lastProvenMinutes().mayBeNothing()) {
-            parts.add(proven(difference.lastProvenMinutes()));
+            parts.add(display.text("scenario.brings.proven", proven(difference.lastProvenMinutes())));
         }
         return String.join(", ", parts);
     }
