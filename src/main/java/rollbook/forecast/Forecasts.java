@@ -38,6 +38,7 @@ public class Forecasts {
         StorageForecast forecast = run.results();
         return Optional.of(new StorageOutlook(
                 words.sentence(forecast),
+                run.computedAt(),
                 standing.checkedAt(),
                 forecast.today(),
                 forecast.endOfShow(),

@@ -1,5 +1,6 @@
 package rollbook.forecast;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -11,9 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param expectedOn when it is said to come
  * @param came how many items came so far
  * @param cancelled whether what hasn't come was called off
+ * @param changedAt when it was entered, or the last step recorded
  * @param steps how many steps were recorded, so the number of the last one
  */
-record MediaOrder(
+public record MediaOrder(
         UUID id,
         UUID legId,
         String legName,
@@ -26,6 +28,7 @@ record MediaOrder(
         String note,
         int came,
         boolean cancelled,
+        Instant changedAt,
         int steps) {
 
     /** Items that may still come. */

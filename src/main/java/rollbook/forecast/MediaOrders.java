@@ -26,7 +26,7 @@ public class MediaOrders {
                    o.ordered_on, o.expected_on, o.items, o.item_capacity_bytes, o.note,
                    coalesce(sum(s.items) filter (where s.step = 'CAME' and b.number is null), 0)::int as came,
                    coalesce(bool_or(s.step = 'CANCELLED' and b.number is null), false) as cancelled,
-                   count(s.number)::int as steps
+                   greatest(o.entered_at, max(s.at)) as changed_at, count(s.number)::int as steps
             from forecast_order o
             join production_leg l on l.id = o.leg_id
             left join supplier_supplier f on f.id = o.supplier_id
@@ -63,6 +63,11 @@ public class MediaOrders {
                 .param("production", productionId)
                 .query(MediaOrder.class)
                 .list();
+    }
+
+    /** What may still come, by the date on which it is expected. */
+    public List<MediaOrder> expected(UUID productionId) {
+        return list(productionId).stream().filter(MediaOrder::isOpen).toList();
     }
 
     /** @throws NotFoundException if this production has no such order */

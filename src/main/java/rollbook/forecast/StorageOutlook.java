@@ -12,11 +12,13 @@ import org.jspecify.annotations.Nullable;
  * The newest forecast in short.
  *
  * @param sentence one or two sentences that say it, the worst leg first
+ * @param computedAt when it came out like this
  * @param checkedAt when it was last found to hold
  * @param today the date it was made for, in the production's zone
  * @param legs the worst first
  */
-public record StorageOutlook(String sentence, Instant checkedAt, LocalDate today, LocalDate endOfShow, List<Leg> legs) {
+public record StorageOutlook(
+        String sentence, Instant computedAt, Instant checkedAt, LocalDate today, LocalDate endOfShow, List<Leg> legs) {
 
     /**
      * How one leg's pool fares.

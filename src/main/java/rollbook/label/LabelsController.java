@@ -30,6 +30,7 @@ import rollbook.inventory.MediaList;
 import rollbook.production.Membership;
 import rollbook.web.Display;
 import rollbook.web.NotFoundException;
+import rollbook.web.PortalAddress;
 import rollbook.web.Refusal;
 
 /** Asks which labels to print, shows the first sheet of them, and writes them all as a PDF. Nothing is changed by it. */
@@ -41,12 +42,12 @@ class LabelsController {
     private static final Duration REMEMBERED_FOR = Duration.ofDays(365);
 
     private final LabelReading reading;
-    private final LabelAddress address;
+    private final PortalAddress address;
     private final LabelPdf pdf;
     private final MediaList list;
     private final Display display;
 
-    LabelsController(LabelReading reading, LabelAddress address, LabelPdf pdf, MediaList list, Display display) {
+    LabelsController(LabelReading reading, PortalAddress address, LabelPdf pdf, MediaList list, Display display) {
         this.reading = reading;
         this.address = address;
         this.pdf = pdf;

@@ -2,6 +2,7 @@ package rollbook.people;
 
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.http.HttpMethod;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 import org.springframework.security.crypto.password.PasswordEncoder;
@@ -35,6 +36,11 @@ class SecurityConfiguration {
                                 "/webjars/**",
                                 "/img/**",
                                 "/actuator/health/**")
+                        .permitAll()
+                        // Whoever knows the secret in its address may read a calendar: programs can't sign in.
+                        .requestMatchers(HttpMethod.GET, "/calendar/*.ics")
+                        .permitAll()
+                        .requestMatchers(HttpMethod.HEAD, "/calendar/*.ics")
                         .permitAll()
                         .anyRequest()
                         .authenticated())

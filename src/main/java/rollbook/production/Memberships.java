@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
@@ -23,11 +24,13 @@ public class Memberships {
     private final JdbcClient jdbc;
     private final People people;
     private final AuditTrail trail;
+    private final ApplicationEventPublisher events;
 
-    Memberships(JdbcClient jdbc, People people, AuditTrail trail) {
+    Memberships(JdbcClient jdbc, People people, AuditTrail trail, ApplicationEventPublisher events) {
         this.jdbc = jdbc;
         this.people = people;
         this.trail = trail;
+        this.events = events;
     }
 
     Optional<Membership> find(SignedInPerson person, String productionCode) {
@@ -46,6 +49,29 @@ public class Memberships {
                         row.getString("currency"),
                         person.id(),
                         person.displayName(),
+                        roles(row.getString("roles"))))
+                .optional();
+    }
+
+    /** What a person is in a production, for what is read without signing in; empty if they don't belong to it. */
+    public Optional<Membership> of(UUID productionId, UUID personId) {
+        return jdbc.sql("""
+                        select p.code, p.name, p.time_zone, p.currency, e.display_name, string_agg(m.role, ',') as roles
+                        from production_member m
+                        join production_production p on p.id = m.production_id
+                        join people_person e on e.id = m.person_id
+                        where m.production_id = ? and m.person_id = ?
+                        group by p.id, e.id
+                        """)
+                .params(productionId, personId)
+                .query((row, number) -> new Membership(
+                        productionId,
+                        row.getString("code"),
+                        row.getString("name"),
+                        ZoneId.of(row.getString("time_zone")),
+                        row.getString("currency"),
+                        personId,
+                        row.getString("display_name"),
                         roles(row.getString("roles"))))
                 .optional();
     }
@@ -122,6 +148,7 @@ public class Memberships {
         Member member = member(by.productionId(), personId);
         changeRoles(by, personId, member.roles(), Set.of());
         trail.add(by.act("member.removed", "person", member.signInName(), ""));
+        events.publishEvent(new MemberRemoved(by.productionId(), personId));
     }
 
     /**

@@ -5,7 +5,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -100,6 +103,28 @@ public class Rechecks {
      * @param mostPressing the medium that comes first; null if none is planned
      */
     public record Pressing(int overdue, int due, @Nullable String mostPressing) {}
+
+    /**
+     * The media that must be read again by a date.
+     *
+     * @param newestCheckOn the newest of the last checks that make them due then
+     */
+    public record DueDate(LocalDate date, List<String> itemCodes, LocalDate newestCheckOn) {}
+
+    /** By which dates which media are due, dates that have passed included. */
+    public List<DueDate> dueDates(Membership viewer) {
+        Map<LocalDate, List<Due>> byDate =
+                schedule(viewer).stream().collect(Collectors.groupingBy(Due::dueOn, TreeMap::new, Collectors.toList()));
+        return byDate.entrySet().stream()
+                .map(due -> new DueDate(
+                        due.getKey(),
+                        due.getValue().stream().map(Due::itemCode).toList(),
+                        due.getValue().stream()
+                                .map(Due::checkedOn)
+                                .max(LocalDate::compareTo)
+                                .orElseThrow()))
+                .toList();
+    }
 
     private static int count(List<Due> all, RecheckSchedule.State state) {
         return (int) all.stream().filter(due -> due.state() == state).count();

@@ -1,7 +1,6 @@
 package rollbook.label;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.ZoneId;
 import java.util.Set;
@@ -9,43 +8,11 @@ import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
-import org.springframework.mock.web.MockHttpServletRequest;
 import rollbook.production.Membership;
 
 class LabelAddressTests {
     private static final Membership MEMBERSHIP = new Membership(
             new UUID(0, 1), "SHOW-1", "Show", ZoneId.of("Europe/Lisbon"), "EUR", new UUID(0, 2), "reader", Set.of());
-
-    @ParameterizedTest
-    @CsvSource({
-        "'', http://localhost",
-        "https://rollbook.example.org, https://rollbook.example.org",
-        "https://rollbook.example.org/, https://rollbook.example.org",
-        "http://10.0.0.7:8080/portal, http://10.0.0.7:8080/portal",
-    })
-    void theConfiguredAddressGoesBeforeTheRequests(String configured, String base) {
-        assertThat(new LabelAddress(configured).base(new MockHttpServletRequest("GET", "/p/SHOW-1/media/labels")))
-                .isEqualTo(base);
-    }
-
-    @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "rollbook.example.org",
-                "ftp://rollbook.example.org",
-                "https:///p",
-                "https://rollbook.example.org?x=1",
-                "https://rollbook.example.org/#x",
-                "https://rollbook example.org",
-                "https://a-host-that-is-far-too-long-for-a-label-that-somebody-scans-at-two-in-the-morning.rollbook.example.org",
-            })
-    void anAddressThatLabelsCanNotCarryIsNamedAtTheStart(String configured) {
-        assertThatThrownBy(() -> new LabelAddress(configured))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("rollbook.address")
-                .hasMessageContaining(configured);
-    }
 
     @Test
     void itLeadsToTheItemByItsCode() {
