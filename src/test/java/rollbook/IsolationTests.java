@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -40,6 +41,13 @@ class IsolationTests {
         }
     }
 
+    /** Changes nothing but what is the person's own. */
+    private static final Set<String> OWN =
+            Set.of("/p/{production}/calendar/address", "/p/{production}/calendar/revocation");
+
+    /** What is read without signing in. */
+    private static final Set<String> OPEN = Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics");
+
     @Test
     void anAdministratorOfAnotherProductionGets404EverywhereInThisOne() {
         TestProduction mine = fixtures.production();
@@ -56,8 +64,9 @@ class IsolationTests {
     @Test
     void aReaderChangesNothingAnywhere() {
         TestProduction production = fixtures.production();
-        List<Page> changing =
-                pages().stream().filter(page -> page.method() != HttpMethod.GET).toList();
+        List<Page> changing = pages().stream()
+                .filter(page -> page.method() != HttpMethod.GET && !OWN.contains(page.pattern()))
+                .toList();
         assertThat(changing).hasSizeGreaterThan(30);
         for (Page page : changing) {
             MvcTestResult result = mvc.method(page.method())
@@ -80,6 +89,26 @@ class IsolationTests {
                         .endsWith("/sign-in");
             }
         }
+    }
+
+    @Test
+    void outsideProductionsToo() {
+        List<String> elsewhere = mappings.getHandlerMethods().keySet().stream()
+                .flatMap(mapping -> mapping.getPatternValues().stream())
+                .filter(pattern -> !pattern.startsWith("/p/{production}") && !pattern.startsWith("/error"))
+                .filter(pattern -> !OPEN.contains(pattern))
+                .distinct()
+                .toList();
+        assertThat(elsewhere).contains("/account", "/productions");
+        for (String pattern : elsewhere) {
+            assertThat(mvc.get().uri(pattern.replaceAll("\\{[^}]*}", "x")))
+                    .as(pattern)
+                    .hasStatus3xxRedirection()
+                    .redirectedUrl()
+                    .endsWith("/sign-in");
+        }
+        assertThat(mvc.get().uri("/calendar/x.html")).hasStatus3xxRedirection();
+        assertThat(mvc.get().uri("/calendar/x/y.ics")).hasStatus3xxRedirection();
     }
 
     @Test
@@ -118,7 +147,7 @@ class IsolationTests {
         return pages;
     }
 
-    private static List<HttpMethod> methods(java.util.Set<RequestMethod> methods) {
+    private static List<HttpMethod> methods(Set<RequestMethod> methods) {
         return methods.isEmpty()
                 ? List.of(HttpMethod.GET)
                 : methods.stream().map(RequestMethod::asHttpMethod).toList();

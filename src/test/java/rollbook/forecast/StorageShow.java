@@ -15,12 +15,12 @@ import rollbook.testing.TestProduction;
  * A show around today, put straight into the tables. Its format makes 24 MB/s, so 1.44 GB a minute; days are named by
  * their distance from today: -1 is yesterday.
  */
-final class StorageShow {
-    static final long GB = 1_000_000_000L;
+public final class StorageShow {
+    public static final long GB = 1_000_000_000L;
     static final long BYTES_PER_MINUTE = 24_000_000L * 60;
 
-    final TestProduction production;
-    final LocalDate today = LocalDate.now(ZoneId.of("Europe/Lisbon"));
+    public final TestProduction production;
+    public final LocalDate today = LocalDate.now(ZoneId.of("Europe/Lisbon"));
     final UUID set;
     final UUID unit;
     final UUID camera;
@@ -31,7 +31,7 @@ final class StorageShow {
     private int legs;
     private int suppliers;
 
-    StorageShow(Fixtures fixtures, JdbcClient jdbc) {
+    public StorageShow(Fixtures fixtures, JdbcClient jdbc) {
         this.jdbc = jdbc;
         production = fixtures.production();
         set = production.place("Set", false);
@@ -41,11 +41,11 @@ final class StorageShow {
         card = production.item("CARD-1", "CARD", set, null);
     }
 
-    LocalDate date(int daysFromToday) {
+    public LocalDate date(int daysFromToday) {
         return today.plusDays(daysFromToday);
     }
 
-    UUID day(int number, int daysFromToday, String state, int plannedMinutes) {
+    public UUID day(int number, int daysFromToday, String state, int plannedMinutes) {
         return day(unit, number, daysFromToday, state, plannedMinutes);
     }
 
@@ -79,11 +79,11 @@ final class StorageShow {
         return leg;
     }
 
-    UUID keptLeg(String name) {
+    public UUID keptLeg(String name) {
         return leg(name, null, 100);
     }
 
-    UUID drive(String code, UUID leg, long capacityGb) {
+    public UUID drive(String code, UUID leg, long capacityGb) {
         UUID drive = production.item(code, "DRIVE", set, leg);
         jdbc.sql("update inventory_item set capacity_bytes = ? where id = ?")
                 .params(capacityGb * GB, drive)
@@ -91,13 +91,13 @@ final class StorageShow {
         return drive;
     }
 
-    void hiredUntil(UUID item, int daysFromToday) {
+    public void hiredUntil(UUID item, int daysFromToday) {
         jdbc.sql("update inventory_item set ownership = 'HIRED', hired_until = ? where id = ?")
                 .params(Date.valueOf(date(daysFromToday)), item)
                 .update();
     }
 
-    void condition(UUID item, String condition) {
+    public void condition(UUID item, String condition) {
         jdbc.sql("update inventory_item set condition = ? where id = ?")
                 .params(condition, item)
                 .update();
@@ -147,7 +147,7 @@ final class StorageShow {
     }
 
     /** Each leg from a supplier of its own, which delivers to the office; returns the item that is bought there. */
-    UUID supply(UUID leg, long capacityGb, int pack, int leadTime, int slowLeadTime, long priceCents) {
+    public UUID supply(UUID leg, long capacityGb, int pack, int leadTime, int slowLeadTime, long priceCents) {
         UUID supplier = UUID.randomUUID();
         UUID item = UUID.randomUUID();
         jdbc.sql("""
@@ -185,7 +185,7 @@ final class StorageShow {
                 .update();
     }
 
-    void everyDayIsAWorkingDay() {
+    public void everyDayIsAWorkingDay() {
         jdbc.sql(
                         "update production_production set working_days = 'MONDAY,TUESDAY,WEDNESDAY,THURSDAY,FRIDAY,SATURDAY,SUNDAY' where id = ?")
                 .param(production.id)

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.springframework.core.io.ClassPathResource;
+import rollbook.web.PortalAddress;
 
 class LabelLayoutTests {
     /** Worked by hand: 5 mm at the page's left edge, 5 − 0.5 at its top. */
@@ -29,7 +30,7 @@ class LabelLayoutTests {
     @EnumSource(SheetKind.class)
     void theLongestAddressAndCodeCanStillBeRead(SheetKind kind) {
         LabelLayout layout = LabelLayout.of(kind.grid());
-        String longest = "https://" + "a".repeat(LabelAddress.LONGEST - 8) + "/p/" + "P".repeat(20) + "/find?code="
+        String longest = "https://" + "a".repeat(PortalAddress.LONGEST - 8) + "/p/" + "P".repeat(20) + "/find?code="
                 + "C".repeat(LabelLayout.LONGEST_CODE);
         assertThat(layout.symbolMillimetres() / QrSymbol.of(longest).modules()).isGreaterThan(0.32);
         assertThat(layout.code(LabelLayout.LONGEST_CODE).sizeMillimetres()).isGreaterThan(2.4);

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.UUID;
 import org.jsoup.Jsoup;
@@ -118,6 +120,32 @@ class RechecksTests {
                         first -> assertThat(first).contains("SHUTTLE-1", "days late", "A001"),
                         second -> assertThat(second).contains("VAULT-1", "in 30 days"));
         assertThat(page.select(".sentence").text()).contains("One medium is overdue", "SHUTTLE-1 comes first");
+    }
+
+    @Test
+    void theCalendarNamesTheMediaOfADayInOneEntry() throws Exception {
+        plan("driveDays", "30", "arrayDays", "30");
+        upload("again.md5", "# read again\n" + GOOD, Subject.COPY, scene.shuttle);
+        LocalDate due = LocalDate.now(scene.wrangler.zone()).plusDays(30);
+        assertThat(rechecks.dueDates(scene.wrangler))
+                .singleElement()
+                .isEqualTo(new Rechecks.DueDate(due, List.of("SHUTTLE-1", "VAULT-1"), due.minusDays(30)));
+
+        MvcTestResult made = mvc.post()
+                .uri(scene.production.path("calendar/address"))
+                .with(scene.production.signedInAs(Role.POST))
+                .exchange();
+        String address = Jsoup.parse(made.getResponse().getContentAsString())
+                .select("#address")
+                .text();
+        assertThat(mvc.get().uri(address))
+                .hasStatusOk()
+                .bodyText()
+                .contains(
+                        "SUMMARY:Re-check of 2 media due\r\n",
+                        "DESCRIPTION:To be read again by this day: SHUTTLE-1\\, VAULT-1.\r\n",
+                        "DTSTART;VALUE=DATE:" + due.format(DateTimeFormatter.BASIC_ISO_DATE) + "\r\n",
+                        "/p/" + scene.production.code + "/re-checks\r\n");
     }
 
     @Test

@@ -1,0 +1,425 @@
+package rollbook.calendar;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import biweekly.component.VEvent;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Random;
+import java.util.Set;
+import java.util.UUID;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.HttpHeaders;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import rollbook.forecast.Forecasts;
+import rollbook.forecast.MediaOrders;
+import rollbook.forecast.StorageOutlook;
+import rollbook.forecast.StorageShow;
+import rollbook.production.Role;
+import rollbook.testing.Fixtures;
+import rollbook.testing.PortalTest;
+import rollbook.testing.StatementCount;
+
+/** What is due, as a calendar program reads it, and who may read it. That of re-checks stands in {@code RechecksTests}. */
+@PortalTest
+class CalendarFeedTests {
+    @Autowired
+    Fixtures fixtures;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    StatementCount statements;
+
+    @Autowired
+    Forecasts forecasts;
+
+    @Autowired
+    MediaOrders orders;
+
+    private StorageShow show;
+
+    @BeforeEach
+    void makeShow() {
+        show = new StorageShow(fixtures, jdbc);
+    }
+
+    @Test
+    void theLastDayToOrderIsThatOfTheStoragePageWhileTheFlagIsUp() throws Exception {
+        UUID leg = runShort("SHUTTLE, to; post");
+        StorageOutlook.Leg outlook =
+                forecasts.latest(show.production.id).orElseThrow().legs().get(0);
+        assertThat(outlook.orderBy()).as("an order helps").isNotNull();
+        String address = make(Role.OFFICE);
+
+        VEvent event = only(address);
+        assertThat(event.getUid().getValue()).isEqualTo("order-by-" + leg + "@rollbook");
+        assertThat(date(event)).isEqualTo(outlook.orderBy());
+        assertThat(event.getSummary().getValue())
+                .matches("Last day to order (1 item|\\d+ items) for SHUTTLE, to; post");
+        assertThat(event.getDescription().getValue())
+                .isEqualTo(outlook.sentence())
+                .contains("Order ");
+        assertThat(event.getUrl().getValue()).isEqualTo("http://localhost" + show.production.path("storage"));
+
+        jdbc.sql("""
+                        insert into forecast_flag_act (flag_id, number, at, act, by_id, by_name, reason, until)
+                        select id, 2, now(), 'SNOOZED', ?, 'Office', 'wait', ? from forecast_flag where production_id = ?
+                        """)
+                .params(show.production.as(Role.OFFICE).personId(), show.date(3), show.production.id)
+                .update();
+        assertThat(events(address)).as("put off").isEmpty();
+    }
+
+    @Test
+    void mediaOnOrderStandsThereUntilAllOfItHasCome() throws Exception {
+        UUID leg = show.keptLeg("SHUTTLE");
+        UUID order = order(leg, 5, 4, "by telephone; ask for Wren,\r\nnot for Hale");
+        String address = make(Role.READER);
+
+        VEvent before = only(address);
+        assertThat(before.getUid().getValue()).isEqualTo("arrival-" + order + "@rollbook");
+        assertThat(date(before)).isEqualTo(show.date(4));
+        assertThat(before.getSummary().getValue()).isEqualTo("5 items for SHUTTLE expected");
+        assertThat(before.getDescription().getValue())
+                .matches(
+                        "(?s)5 of 5 items of 2\\.00 TB still to come\\. Ordered on .*\\.\\R+by telephone; ask for Wren,\\R+not for Hale");
+        assertThat(before.getUrl().getValue()).endsWith(show.production.path("storage/orders/" + order));
+
+        orders.receive(show.production.as(Role.OFFICE), order, 3, show.date(0), 0);
+        VEvent partly = only(address);
+        assertThat(partly.getUid()).isEqualTo(before.getUid());
+        assertThat(partly.getSummary().getValue()).isEqualTo("2 items for SHUTTLE expected");
+        assertThat(partly.getSequence().getValue())
+                .isGreaterThan(before.getSequence().getValue());
+
+        orders.receive(show.production.as(Role.OFFICE), order, 2, show.date(0), 1);
+        assertThat(events(address)).isEmpty();
+    }
+
+    @Test
+    void aHiredItemStandsThereOnTheDayItGoesBackWhileItIsHere() throws Exception {
+        UUID drive = show.production.item("DRIVE-1", "DRIVE", show.production.place("Office", false), null);
+        show.hiredUntil(drive, -2);
+        String address = make(Role.WRANGLER);
+
+        VEvent late = only(address);
+        assertThat(late.getUid().getValue()).isEqualTo("hire-return-" + drive + "@rollbook");
+        assertThat(date(late)).isEqualTo(show.date(-2));
+        assertThat(late.getSummary().getValue()).isEqualTo("DRIVE-1 goes back");
+        assertThat(late.getDescription().getValue()).isEqualTo("The hire of DRIVE-1, test model, ends on this day.");
+        assertThat(late.getUrl().getValue()).endsWith(show.production.path("media/" + drive));
+
+        jdbc.sql("update inventory_item set supplier = 'Larkfield, Hire' where id = ?")
+                .param(drive)
+                .update();
+        show.hiredUntil(drive, 9);
+        VEvent extended = only(address);
+        assertThat(extended.getUid()).isEqualTo(late.getUid());
+        assertThat(date(extended)).isEqualTo(show.date(9));
+        assertThat(extended.getSummary().getValue()).isEqualTo("DRIVE-1 goes back to Larkfield, Hire");
+
+        show.condition(drive, "RETURNED");
+        assertThat(events(address)).isEmpty();
+    }
+
+    @Test
+    void whileNothingChangesTheAnswerIsTheSameToTheByteAndIsLeftOut() throws Exception {
+        runShort("SHUTTLE");
+        order(show.keptLeg("ARRAY"), 5, 4, "");
+        String address = make(Role.OFFICE);
+        MvcTestResult first = get(address);
+        assertThat(get(address).getResponse().getContentAsByteArray())
+                .isEqualTo(first.getResponse().getContentAsByteArray())
+                .isNotEmpty();
+        String tag = Objects.requireNonNull(first.getResponse().getHeader(HttpHeaders.ETAG));
+        assertThat(mvc.get().uri(address).header(HttpHeaders.IF_NONE_MATCH, tag))
+                .hasStatus(304)
+                .body()
+                .isEmpty();
+        show.hiredUntil(show.production.item("DRIVE-9", "DRIVE", show.production.place("Truck", false), null), 3);
+        assertThat(mvc.get().uri(address).header(HttpHeaders.IF_NONE_MATCH, tag))
+                .hasStatusOk();
+    }
+
+    @Test
+    void itIsReadWithoutASessionAndKeptByNobodyInBetween() throws Exception {
+        String address = make(Role.OFFICE);
+        MvcTestResult answer = get(address);
+        assertThat(answer).hasContentType("text/calendar;charset=UTF-8");
+        assertThat(answer.getResponse().getHeader(HttpHeaders.CACHE_CONTROL)).contains("private");
+        assertThat(answer.getResponse().getHeaderNames()).doesNotContain(HttpHeaders.SET_COOKIE);
+        assertThat(answer.getRequest().getSession(false)).isNull();
+        assertThat(mvc.head().uri(address)).hasStatusOk();
+        assertThat(mvc.post().uri(address)).hasStatus(403);
+    }
+
+    @Test
+    void theAddressIsShownOnceAndTheDatabaseDoesNotTellIt() throws Exception {
+        String address = make(Role.OFFICE);
+        String secret = address.replaceAll(".*/calendar/(.*)\\.ics", "$1");
+        assertThat(secret).as("256 bits in base64url").matches("[\\w-]{43}");
+        assertThat(page(Role.OFFICE).outerHtml()).doesNotContain(secret).contains("Last read", "not yet");
+        assertThat(jdbc.sql("select f::text from calendar_feed f where production_id = ?")
+                        .param(show.production.id)
+                        .query(String.class)
+                        .single())
+                .doesNotContain(secret);
+        assertThat(jdbc.sql("select a::text from audit_act a where production_id = ?")
+                        .param(show.production.id)
+                        .query(String.class)
+                        .list())
+                .anyMatch(act -> act.contains("calendar.address-made"))
+                .noneMatch(act -> act.contains(secret));
+        get(address);
+        assertThat(page(Role.OFFICE).select("#fetched").text())
+                .contains("(Lisbon)")
+                .doesNotContain("not yet");
+    }
+
+    @Test
+    void aNewAddressReplacesTheOldOneAndARevokedOneAnswersAsOneThatNeverWas() throws Exception {
+        String first = make(Role.OFFICE);
+        String second = make(Role.OFFICE);
+        assertThat(second).isNotEqualTo(first);
+        assertThat(mvc.get().uri(first)).hasStatus(404);
+        assertThat(mvc.get().uri(second)).hasStatusOk();
+
+        assertThat(post("calendar/revocation", Role.OFFICE, present(Role.OFFICE)))
+                .hasStatus(302)
+                .hasRedirectedUrl(show.production.path("calendar"));
+        MvcTestResult revoked = mvc.get().uri(second).exchange();
+        MvcTestResult unknown =
+                mvc.get().uri("/calendar/" + "x".repeat(43) + ".ics").exchange();
+        MvcTestResult malformed = mvc.get().uri("/calendar/x.ics").exchange();
+        assertThat(revoked).hasStatus(404);
+        assertThat(unknown).hasStatus(404);
+        assertThat(malformed).hasStatus(404);
+        assertThat(revoked.getResponse().getContentAsString())
+                .isEqualTo(unknown.getResponse().getContentAsString())
+                .isEqualTo(malformed.getResponse().getContentAsString());
+        assertThat(revoked.getResponse().getHeaderNames())
+                .isEqualTo(unknown.getResponse().getHeaderNames())
+                .doesNotContain(HttpHeaders.SET_COOKIE);
+        assertThat(revoked.getRequest().getSession(false)).isNull();
+        assertThat(page(Role.OFFICE).select("button").eachText()).contains("Make an address");
+    }
+
+    @Test
+    void whoActsOnAnAddressThatHasChangedMeanwhileIsTold() throws Exception {
+        make(Role.OFFICE);
+        String old = present(Role.OFFICE);
+        assertThat(post("calendar/address", Role.OFFICE, "")).hasStatus(409);
+        String address = make(Role.OFFICE);
+        assertThat(post("calendar/revocation", Role.OFFICE, old)).hasStatus(409);
+        assertThat(post("calendar/address", Role.OFFICE, old)).hasStatus(409);
+        assertThat(mvc.get().uri(address)).hasStatusOk();
+        assertThat(post("calendar/revocation", Role.POST, present(Role.OFFICE)))
+                .as("another person’s")
+                .hasStatus(409);
+        assertThat(post("calendar/revocation", Role.OFFICE, "x")).hasStatus(400);
+    }
+
+    @ParameterizedTest
+    @EnumSource(Role.class)
+    void everybodyHasTheirOwn(Role role) throws Exception {
+        String own = make(role);
+        for (Role other : Role.values()) {
+            if (other != role) {
+                make(other);
+                assertThat(post("calendar/revocation", other, present(other))).hasStatus(302);
+            }
+        }
+        assertThat(mvc.get().uri(own)).hasStatusOk();
+    }
+
+    @Test
+    void nothingOfAnotherProductionIsInIt() throws Exception {
+        runShort("SHUTTLE");
+        order(show.keptLeg("ARRAY"), 5, 4, "");
+        show.hiredUntil(show.production.item("DRIVE-9", "DRIVE", show.production.place("Truck", false), null), 3);
+        String full = make(Role.OFFICE);
+        StorageShow other = new StorageShow(fixtures, jdbc);
+        String empty = make(other, Role.OFFICE);
+        assertThat(events(full)).hasSize(3);
+        assertThat(events(empty)).isEmpty();
+    }
+
+    @Test
+    void itDiesWithTheMembershipAndDoesNotComeBackWithIt() throws Exception {
+        String address = make(Role.WRANGLER);
+        UUID person = show.production.as(Role.WRANGLER).personId();
+        assertThat(mvc.post()
+                        .uri(show.production.path("settings/people/" + person))
+                        .with(show.production.signedInAs(Role.ADMINISTRATOR))
+                        .param("before", "WRANGLER")
+                        .param("roles", "POST"))
+                .hasStatus(302);
+        assertThat(mvc.get().uri(address)).as("with another role").hasStatusOk();
+
+        assertThat(mvc.post()
+                        .uri(show.production.path("settings/people/" + person + "/remove"))
+                        .with(show.production.signedInAs(Role.ADMINISTRATOR)))
+                .hasStatus(302);
+        assertThat(mvc.get().uri(address)).hasStatus(404);
+        join(person);
+        assertThat(mvc.get().uri(address)).as("back again").hasStatus(404);
+    }
+
+    @Test
+    void whoHasNoRoleLeftReadsNothingWhateverBecameOfTheAddress() throws Exception {
+        String address = make(Role.WRANGLER);
+        UUID person = show.production.as(Role.WRANGLER).personId();
+        jdbc.sql("delete from production_member where person_id = ?")
+                .param(person)
+                .update();
+        assertThat(mvc.get().uri(address)).hasStatus(404);
+    }
+
+    @Test
+    void feedAndPageTakeFewStatementsHoweverMuchIsDue() throws Exception {
+        runShort("SHUTTLE");
+        UUID place = show.production.place("Truck", false);
+        UUID leg = show.keptLeg("ARRAY");
+        for (int i = 0; i < 20; i++) {
+            order(leg, 2, i, "");
+            show.hiredUntil(show.production.item("HIRED-" + i, "DRIVE", place, null), i);
+        }
+        String address = make(Role.OFFICE);
+        assertThat(statements.during(() -> get(address))).isLessThanOrEqualTo(12);
+        assertThat(statements.during(() -> page(Role.OFFICE))).isLessThanOrEqualTo(12);
+        assertThat(page(Role.OFFICE).select("tbody tr")).hasSize(41);
+    }
+
+    @Test
+    void everyEntryHasAnIdOfItsOwn() throws Exception {
+        long seed = 41;
+        Random chance = new Random(seed);
+        runShort("SHUTTLE");
+        UUID leg = show.keptLeg("ARRAY");
+        UUID place = show.production.place("Truck", false);
+        for (int i = 0; i < 30; i++) {
+            if (chance.nextBoolean()) {
+                order(leg, 1 + chance.nextInt(3), chance.nextInt(3), "");
+            } else {
+                show.hiredUntil(show.production.item("HIRED-" + i, "DRIVE", place, null), chance.nextInt(3));
+            }
+        }
+        List<VEvent> events = events(make(Role.OFFICE));
+        Set<String> ids = new HashSet<>();
+        events.forEach(event -> ids.add(event.getUid().getValue()));
+        assertThat(events).as("seed %d", seed).hasSize(31);
+        assertThat(ids).as("seed %d", seed).hasSize(31);
+        assertThat(events.stream().map(CalendarFeedTests::date)).isSorted();
+    }
+
+    /** Ten days of 1,440 GB to come, and room for five of them: an order is needed, and in time within a few days. */
+    private UUID runShort(String legName) {
+        show.everyDayIsAWorkingDay();
+        UUID leg = show.keptLeg(legName);
+        show.drive("SHUTTLE-1", leg, 8_000);
+        for (int number = 1; number <= 10; number++) {
+            show.day(number, number, "PLANNED", 1000);
+        }
+        show.supply(leg, 2000, 1, 1, 2, 18_050);
+        forecasts.compute(show.production.id);
+        return leg;
+    }
+
+    private UUID order(UUID leg, int items, int inDays, String note) {
+        return orders.enter(
+                show.production.as(Role.OFFICE),
+                new MediaOrders.NewOrder(leg, show.date(0), show.date(inDays), items, 2_000 * StorageShow.GB, note));
+    }
+
+    private void join(UUID person) {
+        jdbc.sql("insert into production_member (production_id, person_id, role) values (?, ?, 'WRANGLER')")
+                .params(show.production.id, person)
+                .update();
+    }
+
+    private String make(Role role) throws IOException {
+        return make(show, role);
+    }
+
+    private String make(StorageShow where, Role role) throws IOException {
+        MvcTestResult made = post(where, "calendar/address", role, present(where, role));
+        assertThat(made).hasStatusOk();
+        assertThat(made.getResponse().getHeader(HttpHeaders.CACHE_CONTROL)).contains("no-store");
+        return Jsoup.parse(made.getResponse().getContentAsString())
+                .select("#address")
+                .text();
+    }
+
+    private MvcTestResult post(String page, Role role, String before) {
+        return post(show, page, role, before);
+    }
+
+    private MvcTestResult post(StorageShow where, String page, Role role, String before) {
+        return mvc.post()
+                .uri(where.production.path(page))
+                .with(where.production.signedInAs(role))
+                .param("before", before)
+                .exchange();
+    }
+
+    private String present(Role role) throws IOException {
+        return present(show, role);
+    }
+
+    /** The id of the present address, empty for none. */
+    private String present(StorageShow where, Role role) throws IOException {
+        return page(where, role).select("input[name=before]").attr("value");
+    }
+
+    private Document page(Role role) throws IOException {
+        return page(show, role);
+    }
+
+    private Document page(StorageShow where, Role role) throws IOException {
+        MvcTestResult answer = mvc.get()
+                .uri(where.production.path("calendar"))
+                .with(where.production.signedInAs(role))
+                .exchange();
+        assertThat(answer).hasStatusOk();
+        return Jsoup.parse(answer.getResponse().getContentAsString());
+    }
+
+    private MvcTestResult get(String address) {
+        MvcTestResult answer = mvc.get().uri(address).exchange();
+        assertThat(answer).hasStatusOk();
+        return answer;
+    }
+
+    private List<VEvent> events(String address) throws IOException {
+        String text = new String(get(address).getResponse().getContentAsByteArray(), StandardCharsets.UTF_8);
+        return CalendarTextTests.read(text).getEvents();
+    }
+
+    private VEvent only(String address) throws IOException {
+        List<VEvent> events = events(address);
+        assertThat(events).hasSize(1);
+        return events.get(0);
+    }
+
+    private static LocalDate date(VEvent event) {
+        var date = event.getDateStart().getValue().getRawComponents();
+        return LocalDate.of(date.getYear(), date.getMonth(), date.getDate());
+    }
+}
