@@ -40,13 +40,16 @@ class CalendarController {
     ModelAndView calendar(Membership membership) {
         List<Entry> due = entries.of(membership);
         Feed feed = feeds.of(membership).orElse(null);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), membership.zone());
+        long passed = due.stream().filter(entry -> entry.date().isBefore(today)).count();
         return new ModelAndView("calendar/calendar")
                 .addObject("feed", feed)
                 .addObject("entries", due)
-                .addObject("today", LocalDate.ofInstant(clock.instant(), membership.zone()))
+                .addObject("today", today)
                 .addObject(
                         "sentence",
-                        display.text(feed == null ? "calendar.sentence.none" : "calendar.sentence", due.size()));
+                        display.text(
+                                feed == null ? "calendar.sentence.none" : "calendar.sentence", due.size(), passed));
     }
 
     /** Answers with the address itself rather than with a redirect, so that it is kept nowhere, not even in a session. */
@@ -55,9 +58,11 @@ class CalendarController {
     ModelAndView make(
             Membership membership, @RequestParam(required = false) @Nullable UUID before, HttpServletRequest request) {
         Secret secret = feeds.make(membership, before);
+        String base = address.base(request);
         return new ModelAndView("calendar/address")
-                .addObject("address", address.base(request) + secret.path())
-                .addObject("replaced", before != null);
+                .addObject("address", base + secret.path())
+                .addObject("replaced", before != null)
+                .addObject("opensHereOnly", PortalAddress.isThisMachine(base));
     }
 
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST, Role.READER})

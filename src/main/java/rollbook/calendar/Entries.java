@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
@@ -18,7 +20,7 @@ import rollbook.production.Membership;
 import rollbook.verification.Rechecks;
 import rollbook.web.Display;
 
-/** What is due in a production, as its pages say it. Whoever belongs to the production may read all of it. */
+/** What is due in a production, as far as a person may read it on its pages, and in their words. */
 @Component
 class Entries {
     private final Forecasts forecasts;
@@ -41,7 +43,7 @@ class Entries {
         return Stream.of(
                         forecasts.latest(production).stream().flatMap(outlook -> orderDates(viewer, outlook)),
                         orders.expected(production).stream().map(order -> arrival(viewer, order)),
-                        hires.of(production).stream().map(item -> hireReturn(viewer, item)),
+                        hireReturns(viewer),
                         rechecks.dueDates(viewer).stream().map(due -> recheck(viewer, due)))
                 .flatMap(entries -> entries)
                 .sorted(Comparator.comparing(Entry::date).thenComparing(Entry::uid))
@@ -62,9 +64,11 @@ class Entries {
                                 0)));
     }
 
+    /** Of whom it was ordered, and what was noted, stands on the office's page only. */
     private Entry arrival(Membership viewer, MediaOrder order) {
+        boolean whole = viewer.mayKeepBooks();
         String what = display.text(
-                order.supplierName().isEmpty() ? "calendar.arrival.what" : "calendar.arrival.what.from",
+                whole && !order.supplierName().isEmpty() ? "calendar.arrival.what.from" : "calendar.arrival.what",
                 order.left(),
                 order.items(),
                 display.size(order.itemCapacityBytes()),
@@ -74,24 +78,42 @@ class Entries {
                 uid("arrival", order.id()),
                 order.expectedOn(),
                 display.text("calendar.arrival", order.left(), order.legName()),
-                order.note().isEmpty() ? what : what + "\n" + order.note(),
-                viewer.path("storage/orders/" + order.id()),
+                whole && !order.note().isEmpty() ? what + "\n" + order.note() : what,
+                viewer.path(whole ? "storage/orders/" + order.id() : "storage"),
                 order.changedAt(),
                 order.steps());
     }
 
-    private Entry hireReturn(Membership viewer, HireReturn item) {
+    /** One entry for what goes back to a supplier on a day: a hire of thirty cards is one thing to see to. */
+    private Stream<Entry> hireReturns(Membership viewer) {
+        return hires.of(viewer.productionId()).stream()
+                .collect(Collectors.groupingBy(
+                        item -> item.hiredUntil() + " " + item.supplier(), TreeMap::new, Collectors.toList()))
+                .values()
+                .stream()
+                .map(items -> hireReturn(viewer, items));
+    }
+
+    private Entry hireReturn(Membership viewer, List<HireReturn> items) {
+        HireReturn first = items.get(0);
         return new Entry(
-                uid("hire-return", item.itemId()),
-                item.hiredUntil(),
+                // By an item, so that the entry moves with a hire that is extended.
+                uid("hire-return", first.itemId()),
+                first.hiredUntil(),
                 display.text(
-                        item.supplier().isEmpty() ? "calendar.hire-return" : "calendar.hire-return.to",
-                        item.code(),
-                        item.supplier()),
-                display.text("calendar.hire-return.what", item.code(), item.model()),
-                viewer.path("media/" + item.itemId()),
-                item.registeredAt(),
-                item.version());
+                        first.supplier().isEmpty() ? "calendar.hire-return" : "calendar.hire-return.to",
+                        items.size(),
+                        first.code(),
+                        first.supplier()),
+                display.text(
+                        "calendar.hire-return.what",
+                        items.stream().map(HireReturn::code).collect(Collectors.joining(", "))),
+                viewer.path(items.size() == 1 ? "media/" + first.itemId() : "media"),
+                items.stream()
+                        .map(HireReturn::registeredAt)
+                        .max(Comparator.naturalOrder())
+                        .orElseThrow(),
+                0);
     }
 
     private Entry recheck(Membership viewer, Rechecks.DueDate due) {

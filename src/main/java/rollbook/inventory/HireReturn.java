@@ -9,13 +9,6 @@ import java.util.UUID;
  *
  * @param supplier empty if nobody wrote it down
  * @param hiredUntil the date on which it is due back
- * @param version how often its details have changed
  */
 public record HireReturn(
-        UUID itemId,
-        String code,
-        String model,
-        String supplier,
-        LocalDate hiredUntil,
-        Instant registeredAt,
-        int version) {}
+        UUID itemId, String code, String model, String supplier, LocalDate hiredUntil, Instant registeredAt) {}

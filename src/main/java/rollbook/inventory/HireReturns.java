@@ -14,14 +14,14 @@ public class HireReturns {
         this.jdbc = jdbc;
     }
 
-    /** Those with a date on which they are due back, the first one first. */
+    /** Those with a date on which they are due back, the first one first, those of a supplier together. */
     public List<HireReturn> of(UUID productionId) {
         return jdbc.sql("""
-                        select id as item_id, code, model, supplier, hired_until, created_at as registered_at, version
+                        select id as item_id, code, model, supplier, hired_until, created_at as registered_at
                         from inventory_item
                         where production_id = ? and ownership = 'HIRED' and hired_until is not null
                           and condition not in ('RETURNED', 'LOST')
-                        order by hired_until, upper(code)
+                        order by hired_until, supplier, upper(code)
                         """).param(productionId).query(HireReturn.class).list();
     }
 }

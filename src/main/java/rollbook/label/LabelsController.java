@@ -143,7 +143,7 @@ class LabelsController {
     private String page(Model model, HttpServletRequest request, Optional<LabelRun> run) {
         String base = address.base(request);
         model.addAttribute("base", base);
-        model.addAttribute("opensHereOnly", LabelAddress.isThisMachine(base));
+        model.addAttribute("opensHereOnly", PortalAddress.isThisMachine(base));
         model.addAttribute("sheets", SheetKind.values());
         model.addAttribute("sentence", run.map(this::sentence).orElseGet(() -> display.text("label.sentence")));
         run.ifPresent(labels -> {

@@ -3,6 +3,7 @@ package rollbook.web;
 import jakarta.servlet.http.HttpServletRequest;
 import java.net.URI;
 import java.net.URISyntaxException;
+import java.util.Set;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
@@ -18,6 +19,8 @@ public class PortalAddress {
     public static final int LONGEST = 100;
 
     private static final String SETTING = "rollbook.address";
+
+    private static final Set<String> THIS_MACHINE = Set.of("localhost", "127.0.0.1", "[::1]");
 
     private final String configured;
 
@@ -57,5 +60,10 @@ public class PortalAddress {
         return configured.isEmpty()
                 ? ServletUriComponentsBuilder.fromContextPath(request).toUriString()
                 : configured;
+    }
+
+    /** Whether only the machine that the portal runs on understands the address. */
+    public static boolean isThisMachine(String base) {
+        return THIS_MACHINE.contains(URI.create(base).getHost());
     }
 }

@@ -91,7 +91,7 @@ class CalendarFeedTests {
     void mediaOnOrderStandsThereUntilAllOfItHasCome() throws Exception {
         UUID leg = show.keptLeg("SHUTTLE");
         UUID order = order(leg, 5, 4, "by telephone; ask for Wren,\r\nnot for Hale");
-        String address = make(Role.READER);
+        String address = make(Role.OFFICE);
 
         VEvent before = only(address);
         assertThat(before.getUid().getValue()).isEqualTo("arrival-" + order + "@rollbook");
@@ -113,6 +113,22 @@ class CalendarFeedTests {
         assertThat(events(address)).isEmpty();
     }
 
+    @ParameterizedTest
+    @EnumSource(
+            value = Role.class,
+            names = {"WRANGLER", "POST", "READER"})
+    void whoMayNotOpenAnOrderReadsOfItWhatTheStoragePageSays(Role role) throws Exception {
+        UUID leg = show.keptLeg("SHUTTLE");
+        show.supply(leg, 2000, 1, 1, 2, 18_050);
+        order(leg, 5, 4, "for the insurer");
+        assertThat(only(make(Role.OFFICE)).getDescription().getValue()).contains("Supplier 1", "for the insurer");
+        VEvent event = only(make(role));
+        assertThat(event.getDescription().getValue())
+                .matches("5 of 5 items of 2\\.00 TB still to come\\. Ordered on [^.]*\\.")
+                .doesNotContain("Supplier", "insurer");
+        assertThat(event.getUrl().getValue()).endsWith(show.production.path("storage"));
+    }
+
     @Test
     void aHiredItemStandsThereOnTheDayItGoesBackWhileItIsHere() throws Exception {
         UUID drive = show.production.item("DRIVE-1", "DRIVE", show.production.place("Office", false), null);
@@ -123,7 +139,7 @@ class CalendarFeedTests {
         assertThat(late.getUid().getValue()).isEqualTo("hire-return-" + drive + "@rollbook");
         assertThat(date(late)).isEqualTo(show.date(-2));
         assertThat(late.getSummary().getValue()).isEqualTo("DRIVE-1 goes back");
-        assertThat(late.getDescription().getValue()).isEqualTo("The hire of DRIVE-1, test model, ends on this day.");
+        assertThat(late.getDescription().getValue()).isEqualTo("Hired until this day: DRIVE-1.");
         assertThat(late.getUrl().getValue()).endsWith(show.production.path("media/" + drive));
 
         jdbc.sql("update inventory_item set supplier = 'Larkfield, Hire' where id = ?")
@@ -137,6 +153,40 @@ class CalendarFeedTests {
 
         show.condition(drive, "RETURNED");
         assertThat(events(address)).isEmpty();
+    }
+
+    @Test
+    void whatGoesBackToASupplierOnOneDayIsOneEntryThatMovesWithTheHire() throws Exception {
+        UUID place = show.production.place("Office", false);
+        UUID first = show.production.item("DRIVE-1", "DRIVE", place, null);
+        UUID second = show.production.item("DRIVE-2", "DRIVE", place, null);
+        UUID elsewhere = show.production.item("DRIVE-3", "DRIVE", place, null);
+        for (UUID drive : List.of(second, elsewhere, first)) {
+            show.hiredUntil(drive, 5);
+        }
+        jdbc.sql(
+                        "update inventory_item set supplier = case when id = ? then 'Larkfield' else 'Ottermere' end where id in (?, ?, ?)")
+                .params(elsewhere, first, second, elsewhere)
+                .update();
+        String address = make(Role.OFFICE);
+        assertThat(events(address))
+                .extracting(event -> event.getSummary().getValue())
+                .containsExactlyInAnyOrder("DRIVE-3 goes back to Larkfield", "2 hired items go back to Ottermere");
+        assertThat(together(address).getDescription().getValue()).isEqualTo("Hired until this day: DRIVE-1, DRIVE-2.");
+        assertThat(together(address).getUrl().getValue()).endsWith(show.production.path("media"));
+        String id = together(address).getUid().getValue();
+
+        show.hiredUntil(first, 12);
+        show.hiredUntil(second, 12);
+        assertThat(together(address).getUid().getValue()).isEqualTo(id);
+        assertThat(date(together(address))).isEqualTo(show.date(12));
+    }
+
+    private VEvent together(String address) throws IOException {
+        return events(address).stream()
+                .filter(event -> event.getSummary().getValue().startsWith("2 hired items"))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
@@ -299,7 +349,7 @@ class CalendarFeedTests {
         UUID leg = show.keptLeg("ARRAY");
         for (int i = 0; i < 20; i++) {
             order(leg, 2, i, "");
-            show.hiredUntil(show.production.item("HIRED-" + i, "DRIVE", place, null), i);
+            hired("HIRED-" + i, place, i, "");
         }
         String address = make(Role.OFFICE);
         assertThat(statements.during(() -> get(address))).isLessThanOrEqualTo(12);
@@ -318,7 +368,7 @@ class CalendarFeedTests {
             if (chance.nextBoolean()) {
                 order(leg, 1 + chance.nextInt(3), chance.nextInt(3), "");
             } else {
-                show.hiredUntil(show.production.item("HIRED-" + i, "DRIVE", place, null), chance.nextInt(3));
+                hired("HIRED-" + i, place, chance.nextInt(3), "Supplier " + i);
             }
         }
         List<VEvent> events = events(make(Role.OFFICE));
@@ -346,6 +396,14 @@ class CalendarFeedTests {
         return orders.enter(
                 show.production.as(Role.OFFICE),
                 new MediaOrders.NewOrder(leg, show.date(0), show.date(inDays), items, 2_000 * StorageShow.GB, note));
+    }
+
+    private void hired(String code, UUID place, int untilInDays, String supplier) {
+        UUID item = show.production.item(code, "DRIVE", place, null);
+        show.hiredUntil(item, untilInDays);
+        jdbc.sql("update inventory_item set supplier = ? where id = ?")
+                .params(supplier, item)
+                .update();
     }
 
     private void join(UUID person) {

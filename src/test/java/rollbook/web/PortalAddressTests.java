@@ -38,4 +38,16 @@ class PortalAddressTests {
                 .hasMessageContaining("rollbook.address")
                 .hasMessageContaining(configured);
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "http://localhost:8080, true",
+        "http://127.0.0.1, true",
+        "http://[::1]:8080, true",
+        "http://192.168.1.7:8080, false",
+        "https://rollbook.example.org, false",
+    })
+    void anAddressOfThisMachineIsKnown(String base, boolean here) {
+        assertThat(PortalAddress.isThisMachine(base)).isEqualTo(here);
+    }
 }
