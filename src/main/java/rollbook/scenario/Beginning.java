@@ -138,12 +138,27 @@ final class Beginning {
     }
 
     private void tonight(DayFacts.Tonight tonight) {
+        String call = begun.get(Figure.CALL.key()).value();
+        String wrap = begun.get(Figure.WRAP.key()).value();
         put(Figure.CALL.key(), tonight.now(), Begun.Origin.TONIGHT, "");
-        LocalTime now = LocalTime.parse(tonight.now());
-        LocalTime wrap = LocalTime.parse(begun.get(Figure.WRAP.key()).value());
-        if (wrap.isBefore(now.plusHours(1)) || now.plusHours(1).isBefore(now)) {
-            put(Figure.WRAP.key(), now.plusHours(HOURS_LEFT).toString(), Begun.Origin.TONIGHT, "");
+        if (!isSoonEnough(call, tonight.now(), wrap)) {
+            wrap = LocalTime.parse(tonight.now()).plusHours(HOURS_LEFT).toString();
+            put(Figure.WRAP.key(), wrap, Begun.Origin.TONIGHT, "");
         }
+        String breaks = begun.get(Figure.BREAKS.key()).value();
+        if (!breaks.isEmpty()
+                && WorkHours.of(tonight.now(), wrap, breaks).breaks().isEmpty()) {
+            put(Figure.BREAKS.key(), "", Begun.Origin.TONIGHT, "");
+        }
+    }
+
+    /** Whether an hour at least is left until the wrap, be it today’s or, of a night’s work, tomorrow’s. */
+    private static boolean isSoonEnough(String call, String now, String wrap) {
+        LocalTime inAnHour = LocalTime.parse(now).plusHours(1);
+        boolean today =
+                inAnHour.isAfter(LocalTime.parse(now)) && !LocalTime.parse(wrap).isBefore(inAnHour);
+        WorkHours usual = WorkHours.of(call, wrap, "");
+        return today || usual.wrapMinutes() - usual.at(now) >= 60;
     }
 
     private void put(String key, String value, Begun.Origin origin, String source) {

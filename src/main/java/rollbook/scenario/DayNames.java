@@ -11,7 +11,7 @@ record DayNames(DayFacts facts, Display display) {
         for (DayFacts.CardType type : facts.cards()) {
             if (name.startsWith(type.key())) {
                 String number = name.substring(type.key().length()).replaceAll("\\D", "");
-                return display.text("scenario.card", type.model(), number);
+                return display.text("scenario.card", kind(type), number);
             }
         }
         if (name.startsWith(DayPlans.EXTRA_READER)) {
@@ -20,6 +20,16 @@ record DayNames(DayFacts facts, Display display) {
         return name.startsWith(Sheet.NEW + " ")
                 ? display.text("scenario.new-adapter", name.substring(Sheet.NEW.length() + 1))
                 : name;
+    }
+
+    /** Short enough for the name of a lane on a phone: the capacity, where that tells kinds of card apart. */
+    private String kind(DayFacts.CardType type) {
+        boolean bySize = facts.cards().stream()
+                        .map(DayFacts.CardType::capacityBytes)
+                        .distinct()
+                        .count()
+                == facts.cards().size();
+        return bySize ? display.size(type.capacityBytes()) : type.model();
     }
 
     String model(String cardType) {
