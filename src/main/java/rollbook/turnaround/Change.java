@@ -101,15 +101,11 @@ public sealed interface Change {
     record EncodingOn(String destination, Encoder encoder, double keptShare) implements Change {
         @Override
         public DayPlan applyTo(DayPlan plan) {
-            return ChangedPlan.stationOf(
+            return ChangedPlan.destination(
                     plan,
                     destination,
-                    there -> there.withDestinations(
-                            ChangedPlan.destination(
-                                    there,
-                                    destination,
-                                    old -> new Destination(destination, old.write(), old.read(), true, keptShare)),
-                            encoder));
+                    there -> encoder,
+                    old -> new Destination(destination, old.write(), old.read(), true, keptShare));
         }
 
         @Override
@@ -122,15 +118,8 @@ public sealed interface Change {
     record EncodingOff(String destination) implements Change {
         @Override
         public DayPlan applyTo(DayPlan plan) {
-            return ChangedPlan.stationOf(
-                    plan,
-                    destination,
-                    there -> there.withDestinations(
-                            ChangedPlan.destination(
-                                    there,
-                                    destination,
-                                    old -> Destination.asRecorded(destination, old.write(), old.read())),
-                            there.encoder()));
+            return ChangedPlan.destination(
+                    plan, destination, old -> Destination.asRecorded(destination, old.write(), old.read()));
         }
 
         @Override
@@ -143,15 +132,10 @@ public sealed interface Change {
     record OtherSpeed(String destination, DataRate write, DataRate read) implements Change {
         @Override
         public DayPlan applyTo(DayPlan plan) {
-            return ChangedPlan.stationOf(
+            return ChangedPlan.destination(
                     plan,
                     destination,
-                    there -> there.withDestinations(
-                            ChangedPlan.destination(
-                                    there,
-                                    destination,
-                                    old -> new Destination(destination, write, read, old.encoded(), old.keptShare())),
-                            there.encoder()));
+                    old -> new Destination(destination, write, read, old.encoded(), old.keptShare()));
         }
 
         @Override

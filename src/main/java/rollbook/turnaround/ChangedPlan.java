@@ -1,8 +1,10 @@
 package rollbook.turnaround;
 
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /** Plans with one thing replaced. What isn’t there can’t be changed: {@link IllegalArgumentException}. */
 final class ChangedPlan {
@@ -13,18 +15,24 @@ final class ChangedPlan {
                 replace(plan.stations(), there -> there.name().equals(station), change, "station " + station));
     }
 
-    static DayPlan stationOf(DayPlan plan, String destination, UnaryOperator<Station> change) {
-        return plan.withStations(replace(
-                plan.stations(),
-                there ->
-                        there.destinations().stream().anyMatch(one -> one.name().equals(destination)),
-                change,
-                "destination " + destination));
+    static DayPlan destination(DayPlan plan, String destination, UnaryOperator<Destination> change) {
+        return destination(plan, destination, Station::encoder, change);
     }
 
-    static List<Destination> destination(Station there, String destination, UnaryOperator<Destination> change) {
-        return replace(
-                there.destinations(), one -> one.name().equals(destination), change, "destination " + destination);
+    /** @param encoder the station’s from then on */
+    static DayPlan destination(
+            DayPlan plan,
+            String destination,
+            Function<Station, @Nullable Encoder> encoder,
+            UnaryOperator<Destination> change) {
+        Predicate<Destination> named = one -> one.name().equals(destination);
+        String what = "destination " + destination;
+        return plan.withStations(replace(
+                plan.stations(),
+                there -> there.destinations().stream().anyMatch(named),
+                there -> there.withDestinations(
+                        replace(there.destinations(), named, change, what), encoder.apply(there)),
+                what));
     }
 
     static DayPlan reader(DayPlan plan, String reader, UnaryOperator<Reader> change) {
