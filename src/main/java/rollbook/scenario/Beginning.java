@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Money;
 
 /** What a scenario's form begins with: what the production knows, else the scenario saved last, else the usual. */
 final class Beginning {
@@ -24,12 +25,12 @@ final class Beginning {
     private static final int HOURS_LEFT = 3;
 
     private final DayFacts facts;
-    private final int moneyDigits;
+    private final Money money;
     private final Map<String, Begun> begun = new LinkedHashMap<>();
 
-    private Beginning(DayFacts facts, int moneyDigits) {
+    private Beginning(DayFacts facts, Money money) {
         this.facts = facts;
-        this.moneyDigits = moneyDigits;
+        this.money = money;
     }
 
     /** Everything as it was saved under that name. */
@@ -46,8 +47,8 @@ final class Beginning {
      * @param last values of the scenario saved last, if there is one
      * @param lastName its name
      */
-    static Map<String, Begun> of(DayFacts facts, Map<String, String> last, String lastName, int moneyDigits) {
-        Beginning beginning = new Beginning(facts, moneyDigits);
+    static Map<String, Begun> of(DayFacts facts, Map<String, String> last, String lastName, Money money) {
+        Beginning beginning = new Beginning(facts, money);
         for (Figure figure : Figure.values()) {
             if (!figure.ofEach()) {
                 String remembered = last.get(figure.key());
@@ -129,8 +130,7 @@ final class Beginning {
         for (T thing : things) {
             Long minor = price.apply(thing);
             if (minor != null) {
-                String amount = FigureKind.MONEY.read(
-                        BigDecimal.valueOf(minor, moneyDigits).toPlainString());
+                String amount = FigureKind.MONEY.read(money.write(minor));
                 put(figure.key(), amount, Begun.Origin.MEDIA, name.apply(thing));
                 return;
             }

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.production.Membership;
+import rollbook.quantity.Money;
 import rollbook.turnaround.BestSet;
 import rollbook.turnaround.Change;
 import rollbook.turnaround.Changes;
@@ -33,7 +34,7 @@ class ChangeWords {
     record Tried(TurnaroundPage.Help help, String most) {}
 
     Tried tried(ScenarioInputs inputs, DayPlan plan, DayNames names, Membership membership) {
-        List<Tries.Try> tries = Tries.of(inputs, plan, ScenarioDrafts.digits(membership));
+        List<Tries.Try> tries = Tries.of(inputs, plan, Money.of(membership.currency()));
         int weeks = inputs.count(Figure.WEEKS);
         Changes changes =
                 Changes.of(plan, tries.stream().map(Tries.Try::proposal).toList(), weeks, inputs.seed(), REPLICATES);
@@ -78,7 +79,7 @@ class ChangeWords {
 
     private String best(
             ScenarioInputs inputs, DayPlan plan, List<Tries.Try> tries, DayNames names, Membership membership) {
-        Long budget = inputs.money(Figure.BUDGET, ScenarioDrafts.digits(membership));
+        Long budget = inputs.money(Figure.BUDGET, Money.of(membership.currency()));
         if (budget == null) {
             return "";
         }

@@ -15,6 +15,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.production.Membership;
+import rollbook.quantity.Money;
 import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 import tools.jackson.databind.json.JsonMapper;
@@ -72,7 +73,7 @@ public class OrderProposals {
     @Transactional
     public UUID propose(Membership by, UUID scenarioId) {
         Scenario scenario = scenarios.get(by.productionId(), scenarioId);
-        List<ProposalLine> lines = ProposalLines.of(scenario.inputs(), ScenarioDrafts.digits(by));
+        List<ProposalLine> lines = ProposalLines.of(scenario.inputs(), Money.of(by.currency()));
         if (lines.isEmpty()) {
             throw new Refusal("scenario.refused.nothing-to-propose", scenario.name());
         }

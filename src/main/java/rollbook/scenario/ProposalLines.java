@@ -4,21 +4,22 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Money;
 
 /** What a scenario uses and the production doesn't own. */
 final class ProposalLines {
     private final ScenarioInputs inputs;
-    private final int moneyDigits;
+    private final Money money;
     private final List<ProposalLine> lines = new ArrayList<>();
 
-    private ProposalLines(ScenarioInputs inputs, int moneyDigits) {
+    private ProposalLines(ScenarioInputs inputs, Money money) {
         this.inputs = inputs;
-        this.moneyDigits = moneyDigits;
+        this.money = money;
     }
 
-    /** @param moneyDigits decimals of the production's currency */
-    static List<ProposalLine> of(ScenarioInputs inputs, int moneyDigits) {
-        ProposalLines proposal = new ProposalLines(inputs, moneyDigits);
+    /** @param money of the production */
+    static List<ProposalLine> of(ScenarioInputs inputs, Money money) {
+        ProposalLines proposal = new ProposalLines(inputs, money);
         proposal.find();
         return proposal.lines;
     }
@@ -36,7 +37,7 @@ final class ProposalLines {
         add(ProposalLine.Kind.ADAPTERS, "", adapters, hired(Figure.ADAPTER_WEEK, adapters));
         for (DayFacts.Destination leg : inputs.facts().destinations()) {
             if (isFaster(leg)) {
-                add(ProposalLine.Kind.DRIVES, leg.leg(), 1, inputs.money(Figure.DRIVE_PRICE, moneyDigits));
+                add(ProposalLine.Kind.DRIVES, leg.leg(), 1, inputs.money(Figure.DRIVE_PRICE, money));
             }
         }
     }
@@ -50,7 +51,7 @@ final class ProposalLines {
     }
 
     private @Nullable Long hired(Figure week, int count) {
-        Long price = inputs.money(week, moneyDigits);
+        Long price = inputs.money(week, money);
         return price == null
                 ? null
                 : Math.multiplyExact(Math.multiplyExact(price, (long) count), (long) inputs.count(Figure.WEEKS));

@@ -16,6 +16,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.quantity.Money;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
 
@@ -49,7 +50,7 @@ class ScenarioController {
     @GetMapping("/{id}")
     ModelAndView show(Membership membership, @PathVariable UUID id, @RequestParam Map<String, String> typed) {
         Scenario scenario = scenarios.get(membership.productionId(), id);
-        return pages.kept(scenario, sheet(scenario, typed), membership);
+        return pages.kept(scenario, sheet(scenario, typed, membership), membership);
     }
 
     @PostMapping("/{id}")
@@ -62,7 +63,7 @@ class ScenarioController {
             @RequestParam Map<String, String> typed,
             RedirectAttributes flash) {
         Scenario scenario = scenarios.get(membership.productionId(), id);
-        Sheet sheet = sheet(scenario, typed);
+        Sheet sheet = sheet(scenario, typed, membership);
         ScenarioName name = ScenarioName.of(typedName);
         if (!sheet.isRight() || !name.isRight()) {
             return wrong(scenario, sheet, name, membership);
@@ -133,8 +134,12 @@ class ScenarioController {
         return new ModelAndView("redirect:" + membership.path(page));
     }
 
-    private static Sheet sheet(Scenario scenario, Map<String, String> typed) {
+    private static Sheet sheet(Scenario scenario, Map<String, String> typed, Membership membership) {
         ScenarioInputs inputs = scenario.inputs();
-        return Sheet.of(inputs.facts(), Beginning.kept(inputs.values(), scenario.name()), typed);
+        return Sheet.of(
+                inputs.facts(),
+                Beginning.kept(inputs.values(), scenario.name()),
+                typed,
+                Money.of(membership.currency()));
     }
 }

@@ -1,10 +1,10 @@
 package rollbook.scenario;
 
-import java.util.Currency;
 import java.util.Map;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
 import rollbook.production.Membership;
+import rollbook.quantity.Money;
 import rollbook.web.NotFoundException;
 
 /** Days under assumptions before they are kept. */
@@ -40,11 +40,12 @@ public class ScenarioDrafts {
 
     /** The form of a day as the production knows it and the scenario saved last, with what was typed. */
     Sheet sheet(Membership membership, DayFacts facts, Map<String, String> typed) {
+        Money money = Money.of(membership.currency());
         Map<String, Begun> begun = scenarios
                 .latest(membership.productionId())
-                .map(last -> Beginning.of(facts, last.inputs().values(), last.name(), digits(membership)))
-                .orElseGet(() -> Beginning.of(facts, Map.of(), "", digits(membership)));
-        return Sheet.of(facts, begun, typed);
+                .map(last -> Beginning.of(facts, last.inputs().values(), last.name(), money))
+                .orElseGet(() -> Beginning.of(facts, Map.of(), "", money));
+        return Sheet.of(facts, begun, typed, money);
     }
 
     /** Of a right sheet. */
@@ -56,10 +57,5 @@ public class ScenarioDrafts {
     /** Always the same for a day: then what is changed makes the difference, and not chance. */
     private static long seed(UUID dayId) {
         return dayId.getMostSignificantBits() ^ dayId.getLeastSignificantBits();
-    }
-
-    /** Decimals of the production's currency. */
-    static int digits(Membership membership) {
-        return Math.max(0, Currency.getInstance(membership.currency()).getDefaultFractionDigits());
     }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import rollbook.quantity.Money;
 
 /**
  * All that the answers of a scenario follow from: the same inputs give the same answers.
@@ -59,8 +60,8 @@ record ScenarioInputs(DayFacts facts, Map<String, String> values, long seed, Str
 
     /** An amount of money in the currency's smallest unit, null where nothing was said. */
     @Nullable
-    Long money(Figure figure, int digits) {
+    Long money(Figure figure, Money money) {
         BigDecimal value = maybe(figure);
-        return value == null ? null : value.movePointRight(digits).longValueExact();
+        return value == null ? null : money.toMinorUnits(value);
     }
 }

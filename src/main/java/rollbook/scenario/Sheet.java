@@ -1,10 +1,12 @@
 package rollbook.scenario;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import rollbook.quantity.Money;
 
 /** The form of a scenario: all figures of a day, with what was typed and what is wrong with it. */
 record Sheet(DayFacts facts, List<SheetLine> lines) {
@@ -19,7 +21,7 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
      * @param begun what the form begins with
      * @param typed what was sent; a figure that wasn't is as it began
      */
-    static Sheet of(DayFacts facts, Map<String, Begun> begun, Map<String, String> typed) {
+    static Sheet of(DayFacts facts, Map<String, Begun> begun, Map<String, String> typed, Money money) {
         List<SheetLine> lines = new ArrayList<>();
         for (List<Figure> together : askedTogether()) {
             for (String thing : things(together.get(0), facts)) {
@@ -33,7 +35,8 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
                             "figure-" + lines.size(),
                             first,
                             typed.getOrDefault(name, first.value()),
-                            choices(figure, facts)));
+                            choices(figure, facts),
+                            money));
                 }
             }
         }
@@ -87,7 +90,14 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
     }
 
     private static SheetLine line(
-            Figure figure, String thing, String name, String id, Begun begun, String typed, List<String> choices) {
+            Figure figure,
+            String thing,
+            String name,
+            String id,
+            Begun begun,
+            String typed,
+            List<String> choices,
+            Money money) {
         SheetLine line = new SheetLine(name, id, figure, thing, typed.strip(), begun, choices, null);
         if (line.value().isEmpty()) {
             return figure.mayBeEmpty() ? line : line.wrong(SheetLine.Problem.of("NotBlank"));
@@ -100,6 +110,9 @@ record Sheet(DayFacts facts, List<SheetLine> lines) {
         }
         if (figure.kind == FigureKind.CHOICE && !choices.contains(read)) {
             return line.wrong(SheetLine.Problem.of(figure.kind.problem()));
+        }
+        if (figure.kind == FigureKind.MONEY && !money.canPay(new BigDecimal(read))) {
+            return line.wrong(SheetLine.Problem.of("scenario.wrong.money", money.digits()));
         }
         return inBounds(new SheetLine(name, id, figure, thing, read, begun, choices, null));
     }

@@ -10,6 +10,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import rollbook.quantity.DataRate;
 import rollbook.quantity.Fraction;
+import rollbook.quantity.Money;
 import rollbook.turnaround.CameraShift;
 import rollbook.turnaround.Change;
 import rollbook.turnaround.DayPlan;
@@ -27,21 +28,21 @@ final class Tries {
     private final ScenarioInputs inputs;
     private final DayPlan plan;
     private final Station station;
-    private final int moneyDigits;
+    private final Money money;
     private final List<Try> tries = new ArrayList<>();
 
     /** @param priced whether its price is known; without, its cost counts as nothing */
     record Try(Proposal proposal, boolean priced) {}
 
-    private Tries(ScenarioInputs inputs, DayPlan plan, int moneyDigits) {
+    private Tries(ScenarioInputs inputs, DayPlan plan, Money money) {
         this.inputs = inputs;
         this.plan = plan;
         this.station = plan.stations().get(0);
-        this.moneyDigits = moneyDigits;
+        this.money = money;
     }
 
-    static List<Try> of(ScenarioInputs inputs, DayPlan plan, int moneyDigits) {
-        Tries tries = new Tries(inputs, plan, moneyDigits);
+    static List<Try> of(ScenarioInputs inputs, DayPlan plan, Money money) {
+        Tries tries = new Tries(inputs, plan, money);
         tries.find();
         return tries.tries;
     }
@@ -105,7 +106,7 @@ final class Tries {
                 ? fastest
                 : slowest.write().times(Fraction.of(2));
         DataRate read = slowest.read().compareTo(write) < 0 ? write : slowest.read();
-        Long price = inputs.money(Figure.DRIVE_PRICE, moneyDigits);
+        Long price = inputs.money(Figure.DRIVE_PRICE, money);
         tries.add(new Try(
                 new Proposal(new Change.OtherSpeed(slowest.name(), write, read), price == null ? 0 : price, 0),
                 price != null));
@@ -124,7 +125,7 @@ final class Tries {
     }
 
     private void hired(Change change, Figure week) {
-        Long price = inputs.money(week, moneyDigits);
+        Long price = inputs.money(week, money);
         tries.add(new Try(new Proposal(change, 0, price == null ? 0 : price), price != null));
     }
 

@@ -10,6 +10,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.ModelAndView;
 import rollbook.production.Membership;
+import rollbook.quantity.Money;
 import rollbook.schedule.ShootingDay;
 import rollbook.web.Display;
 import rollbook.web.Link;
@@ -121,7 +122,7 @@ class TurnaroundPages {
     }
 
     List<String> additions(ScenarioInputs inputs, Membership membership) {
-        return ProposalLines.of(inputs, ScenarioDrafts.digits(membership)).stream()
+        return ProposalLines.of(inputs, Money.of(membership.currency())).stream()
                 .map(line -> addition(line, membership))
                 .toList();
     }

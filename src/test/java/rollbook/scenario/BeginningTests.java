@@ -31,7 +31,7 @@ class BeginningTests {
                 Figure.CALL.key(), call,
                 Figure.WRAP.key(), wrap,
                 Figure.BREAKS.key(), breaks == null ? "" : breaks);
-        Map<String, Begun> begun = Beginning.of(atNight(now), last, "Last", 2);
+        Map<String, Begun> begun = Beginning.of(atNight(now), last, "Last", TestFacts.EUR);
 
         assertThat(begun.get(Figure.CALL.key()).value()).isEqualTo(now);
         assertThat(begun.get(Figure.WRAP.key()).value()).isEqualTo(wrapThen);

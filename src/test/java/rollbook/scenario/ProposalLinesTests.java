@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 /** Worked by hand from the figures of {@link TestFacts}: a small card €100 a week, a reader €50, a drive €600. */
 class ProposalLinesTests {
     private static List<ProposalLine> lines(String... typed) {
-        return ProposalLines.of(TestFacts.inputs(typed), 2);
+        return ProposalLines.of(TestFacts.inputs(typed), TestFacts.EUR);
     }
 
     @Test

@@ -41,6 +41,7 @@ class SheetTests {
                 "take|long|scenario.wrong.number",
                 "fill|101|scenario.wrong.bounds",
                 "batch|1.5|scenario.wrong.count",
+                "budget|1500.001|scenario.wrong.money",
                 "batch||NotBlank",
                 "read-back|SOMETIMES|scenario.wrong.choice",
                 "way.READER-1|ADAPTER-9|scenario.wrong.choice",
@@ -91,7 +92,7 @@ class SheetTests {
                 TestFacts.DAY,
                 Map.of("take", "7", "cards.small-512", "40", "extra-readers", "3", "reader-week", "99"),
                 "Last one",
-                2);
+                TestFacts.EUR);
         assertThat(begun.get("take")).isEqualTo(new Begun("7", Begun.Origin.LAST_SCENARIO, "Last one"));
         assertThat(begun.get("cards.small-512").value()).isEqualTo("6");
         assertThat(begun.get("extra-readers").value()).isEqualTo("0");

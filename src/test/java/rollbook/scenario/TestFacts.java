@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import rollbook.quantity.Money;
 
 /** A small day: one camera of 100 MB/s, cards of 512 GB and 1 TB, two readers, an adapter, two drives. */
 final class TestFacts {
@@ -29,6 +30,8 @@ final class TestFacts {
             List.of(),
             null);
 
+    static final Money EUR = Money.of("EUR");
+
     private TestFacts() {}
 
     static Sheet sheet(String... typed) {
@@ -41,7 +44,7 @@ final class TestFacts {
         for (int i = 0; i < typed.length; i += 2) {
             values.put(typed[i], typed[i + 1]);
         }
-        return Sheet.of(facts, Beginning.of(facts, Map.of(), "", 2), values);
+        return Sheet.of(facts, Beginning.of(facts, Map.of(), "", EUR), values, EUR);
     }
 
     static ScenarioInputs inputs(String... typed) {

@@ -111,6 +111,16 @@ class TurnaroundPageTests {
     }
 
     @Test
+    void anAmountThatNobodyCanPayIsWrongAndNoFailure() throws Exception {
+        MvcTestResult result = get(scene.production, scene.path(""), Role.READER, "card-week", "140.001");
+        assertThat(result).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(Jsoup.parse(result.getResponse().getContentAsString())
+                        .select(".field.wrong .error")
+                        .text())
+                .endsWith("Use 2 decimals at most, as the currency has.");
+    }
+
+    @Test
     void aDayThatIsBeingShotGoesOnFromNow() throws Exception {
         jdbc.sql("update schedule_day set state = 'SHOOTING' where id = ?")
                 .param(scene.day)
