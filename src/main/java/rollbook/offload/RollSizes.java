@@ -46,7 +46,8 @@ public class RollSizes {
                 : estimate(roll.minutes(), formatOf(productionId, roll)).bytes();
     }
 
-    static ByteCount estimate(BigDecimal minutes, RecordingFormat format) {
+    /** What so many minutes make in a format, a part of a byte counted as a whole one. */
+    public static ByteCount estimate(BigDecimal minutes, RecordingFormat format) {
         return format.bytesFor(
                 Duration.ofMillis(minutes.multiply(MILLIS_PER_MINUTE).longValueExact()));
     }

@@ -15,11 +15,11 @@ import rollbook.format.NamedFormat;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.Ownership;
+import rollbook.offload.RollSizes;
 import rollbook.offload.ShowRates;
 import rollbook.production.Leg;
 import rollbook.production.MediaKind;
 import rollbook.production.Rendition;
-import rollbook.quantity.ByteCount;
 import rollbook.quantity.Fraction;
 import rollbook.recording.RecordingFormat;
 import rollbook.turnaround.LearnedRate;
@@ -94,8 +94,7 @@ record MediaFacts(List<MediaItem> items, List<DayRows.Row> rows, MeasuredRates r
     private static DayFacts.Exposed exposed(MediaItem card, RecordingFormat format, DayRows.Row row) {
         long bytes = row.count();
         if (bytes == 0 && row.minutes() != null) {
-            bytes = ByteCount.roundedUp(format.bytesPerMinute().times(Fraction.of(row.minutes())))
-                    .bytes();
+            bytes = RollSizes.estimate(row.minutes(), format).bytes();
         }
         // What was logged by hand may say more than a card holds.
         return new DayFacts.Exposed(

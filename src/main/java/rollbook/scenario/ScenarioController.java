@@ -102,8 +102,7 @@ class ScenarioController {
             @PathVariable UUID id,
             @RequestParam(defaultValue = "-1") int version,
             RedirectAttributes flash) {
-        String name = scenarios.get(membership.productionId(), id).name();
-        scenarios.archive(membership, id, version);
+        String name = scenarios.archive(membership, id, version);
         flash.addFlashAttribute("notice", Notice.of("scenario.archived", name));
         return to(membership, "turnaround/scenarios");
     }
@@ -115,8 +114,7 @@ class ScenarioController {
             @PathVariable UUID id,
             @RequestParam(defaultValue = "-1") int version,
             RedirectAttributes flash) {
-        String name = scenarios.get(membership.productionId(), id).name();
-        scenarios.restore(membership, id, version);
+        String name = scenarios.restore(membership, id, version);
         flash.addFlashAttribute("notice", Notice.of("scenario.restored", name));
         return to(membership, "turnaround/scenarios/" + id);
     }

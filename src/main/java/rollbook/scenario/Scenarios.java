@@ -148,9 +148,12 @@ class Scenarios {
         throw new Refusal(NAME_TAKEN, original.name());
     }
 
-    /** @throws Refusal if somebody else changed or archived it meanwhile */
+    /**
+     * @return its name
+     * @throws Refusal if somebody else changed or archived it meanwhile
+     */
     @Transactional
-    public void archive(Membership by, UUID id, int version) {
+    public String archive(Membership by, UUID id, int version) {
         Scenario scenario = get(by.productionId(), id);
         int changed = jdbc.sql("""
                         update scenario_scenario set archived_at = ?, version = version + 1
@@ -160,11 +163,15 @@ class Scenarios {
                 .update();
         requireChanged(changed, scenario);
         trail.add(by.act("scenario.archived", SUBJECT, scenario.name(), ""));
+        return scenario.name();
     }
 
-    /** @throws Refusal if it isn't archived any more, or {@link #NAME_TAKEN} */
+    /**
+     * @return its name
+     * @throws Refusal if it isn't archived any more, or {@link #NAME_TAKEN}
+     */
     @Transactional
-    public void restore(Membership by, UUID id, int version) {
+    public String restore(Membership by, UUID id, int version) {
         Scenario scenario = get(by.productionId(), id);
         int changed;
         try {
@@ -177,6 +184,7 @@ class Scenarios {
         }
         requireChanged(changed, scenario);
         trail.add(by.act("scenario.restored", SUBJECT, scenario.name(), ""));
+        return scenario.name();
     }
 
     private static void requireChanged(int changed, Scenario scenario) {
