@@ -141,7 +141,7 @@ public class Custody {
                 });
     }
 
-    private void enter(Membership by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
+    void enter(Membership by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
         if (!act.startsFrom(item.condition())) {
             throw new Refusal(
                     "inventory.refused.condition",

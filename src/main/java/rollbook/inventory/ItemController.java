@@ -117,7 +117,7 @@ class ItemController {
 
     private static List<CustodyAct> acts(Membership membership, MediaItem item) {
         return Arrays.stream(CustodyAct.values())
-                .filter(act -> act.startsFrom(item.condition()))
+                .filter(act -> act.hasForm() && act.startsFrom(item.condition()))
                 .filter(act -> act.isForGood()
                         ? membership.mayKeepBooks() && !mayHoldRoll(item)
                         : membership.may(Role.WRANGLER, Role.OFFICE))
