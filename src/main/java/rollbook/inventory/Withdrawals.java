@@ -68,7 +68,7 @@ public class Withdrawals {
                 .query(String.class)
                 .list());
         for (MediaItem item : struck) {
-            custody.enter(by, item, CustodyAct.WITHDRAWN, item.placeId(), item.holder(), reason);
+            custody.enter(by.signatory(), item, CustodyAct.WITHDRAWN, item.placeId(), item.holder(), reason);
             rename(by.productionId(), item, free(item.code(), taken));
         }
     }
