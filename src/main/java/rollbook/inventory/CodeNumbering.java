@@ -57,11 +57,12 @@ public final class CodeNumbering {
         Numbered last = last(item -> item.kind == kind && item.model.equalsIgnoreCase(model))
                 .or(() -> last(item -> item.kind == kind))
                 .orElse(new Numbered(kind, model, kind.name() + "-", 0, USUAL_DIGITS));
-        int first = 1 + numbered.stream()
-                .filter(item -> item.prefix.equals(last.prefix))
-                .mapToInt(Numbered::number)
-                .max()
-                .orElse(0);
+        int first = 1
+                + numbered.stream()
+                        .filter(item -> item.prefix.equals(last.prefix))
+                        .mapToInt(Numbered::number)
+                        .max()
+                        .orElse(0);
         List<String> codes = run(last.prefix, first, last.digits, count);
         while (codes.stream().anyMatch(taken::contains)) {
             first++;
@@ -69,6 +70,11 @@ public final class CodeNumbering {
         }
         taken.addAll(codes);
         return codes;
+    }
+
+    /** Gives out a code that somebody chose; false if it is taken. */
+    public boolean take(String code) {
+        return taken.add(code.toUpperCase(Locale.ROOT));
     }
 
     /**

@@ -104,6 +104,19 @@ public class Inventory {
     }
 
     /**
+     * Registers items of several kinds that came together, or none of them.
+     *
+     * @return their ids, in the order of the items
+     * @throws Refusal as {@link #register}, naming every code or serial number that is taken
+     */
+    @Transactional
+    public List<UUID> registerAll(Membership by, List<NewItem> list) {
+        List<UUID> ids = add(by, list);
+        trail.add(by.act("item.registered", "item", span(list), models(list)));
+        return ids;
+    }
+
+    /**
      * Registers all items of a list, or none of them.
      *
      * @throws Refusal as {@link #register}, naming every code that is taken
@@ -250,6 +263,10 @@ public class Inventory {
 
     private static String joined(Stream<String> texts) {
         return texts.sorted().collect(Collectors.joining(", "));
+    }
+
+    private static String models(List<NewItem> list) {
+        return list.stream().map(item -> item.details().model()).distinct().collect(Collectors.joining(", "));
     }
 
     private static String span(List<NewItem> list) {

@@ -30,6 +30,11 @@ public record ItemDetails(
 
     public static final int LONGEST_SERIAL = 64;
 
+    /** Whether it can be printed as a bar code, stands in a file name, and is read out without being spelt. */
+    public static boolean canBeCode(String code) {
+        return ItemCells.CODE.matcher(code).matches();
+    }
+
     ItemDetails withCode(String other) {
         return new ItemDetails(
                 other,
