@@ -6,6 +6,8 @@ import rollbook.forecast.Forecasts;
 import rollbook.forecast.MediaOrders;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
+import rollbook.mail.Mailings;
+import rollbook.mail.Recipients;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
 import rollbook.scenario.OrderProposals;
@@ -30,4 +32,6 @@ record Departments(
         Forecasts forecasts,
         MediaOrders orders,
         ScenarioDrafts scenarios,
-        OrderProposals proposals) {}
+        OrderProposals proposals,
+        Recipients recipients,
+        Mailings mailings) {}

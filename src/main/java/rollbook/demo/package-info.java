@@ -15,6 +15,7 @@
             "supplier",
             "forecast",
             "scenario",
+            "mail",
             "people",
             "web"
         })
