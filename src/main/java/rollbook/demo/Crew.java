@@ -155,6 +155,18 @@ final class Crew {
         departments.forecasts().compute(show.productionId());
     }
 
+    /** Everybody has the address that they are known at. */
+    void giveAddresses() {
+        show.people()
+                .forEach((account, person) -> departments
+                        .recipients()
+                        .keepKnown(person, account.signInName() + "@tide-clerk.example", Show.ZONE));
+    }
+
+    void writeMail() {
+        departments.mailings().write(show.productionId());
+    }
+
     private UUID id(ScriptedRoll roll) {
         return rollIds.get(roll.code());
     }

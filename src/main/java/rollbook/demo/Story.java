@@ -236,6 +236,13 @@ final class Story {
                         Purchasing.READER, 1, null, DeliveredTo.SET, "one slot is slow when both cameras pull")));
     }
 
+    /** People have given their addresses before yesterday’s wrap, and are told of it half an hour after it. */
+    void mail() {
+        Instant call = dates.callOf(StoryDates.TODAY - 1);
+        timeline.at(call, crew::giveAddresses);
+        timeline.at(call.plus(DAY_LENGTH).plus(minutes(31)), crew::writeMail);
+    }
+
     static String name(UnitDay day) {
         return "%s-day-%02d".formatted(day.main() ? "main" : "second", day.number());
     }

@@ -16,6 +16,7 @@
             "purchase",
             "forecast",
             "scenario",
+            "mail",
             "people",
             "web"
         })
