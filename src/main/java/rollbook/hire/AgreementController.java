@@ -21,6 +21,7 @@ import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.quantity.Money;
 import rollbook.web.Choice;
+import rollbook.web.Display;
 import rollbook.web.Notice;
 
 /** An agreement: its page, and its forms to write it down, extend, correct and take back. */
@@ -33,12 +34,15 @@ class AgreementController {
     private final AgreementBook book;
     private final AgreementForms forms;
     private final HirePages pages;
+    private final Display display;
 
-    AgreementController(Agreements agreements, AgreementBook book, AgreementForms forms, HirePages pages) {
+    AgreementController(
+            Agreements agreements, AgreementBook book, AgreementForms forms, HirePages pages, Display display) {
         this.agreements = agreements;
         this.book = book;
         this.forms = forms;
         this.pages = pages;
+        this.display = display;
     }
 
     /** @param entries how many the person has seen */
@@ -122,8 +126,7 @@ class AgreementController {
     @AllowedFor(Role.OFFICE)
     ModelAndView takeBackForm(Membership membership, @PathVariable UUID id) {
         HireAgreement agreement = get(membership, id);
-        return new ModelAndView("hire/take-back")
-                .addObject("agreement", agreement)
+        return takeBackPage(agreement, HttpStatus.OK)
                 .addObject("takeBackForm", new TakeBackForm("", agreement.entries()));
     }
 
@@ -137,11 +140,22 @@ class AgreementController {
             RedirectAttributes flash) {
         HireAgreement agreement = get(membership, id);
         if (result.hasErrors()) {
-            return new ModelAndView("hire/take-back", HttpStatus.UNPROCESSABLE_CONTENT)
-                    .addObject("agreement", agreement);
+            return takeBackPage(agreement, HttpStatus.UNPROCESSABLE_CONTENT);
         }
         book.takeBack(membership, id, form.note(), form.entries());
         return done(membership, id, "hire.taken-back", flash);
+    }
+
+    private ModelAndView takeBackPage(HireAgreement agreement, HttpStatus status) {
+        TermsHistory terms = agreement.terms();
+        String sentence = terms.extensions() == 0
+                ? display.text("hire.take-back.sentence")
+                : display.text(
+                        "hire.take-back.sentence.extension",
+                        display.date(terms.newest().dueOn()));
+        return new ModelAndView("hire/take-back", status)
+                .addObject("agreement", agreement)
+                .addObject("sentence", sentence);
     }
 
     private HireAgreement get(Membership membership, UUID id) {

@@ -18,6 +18,7 @@ import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.quantity.Money;
+import rollbook.web.Display;
 import rollbook.web.Notice;
 
 /** Keeping hired items longer than was agreed. */
@@ -29,11 +30,13 @@ class ExtensionController {
     private final Agreements agreements;
     private final AgreementBook book;
     private final AgreementForms forms;
+    private final Display display;
 
-    ExtensionController(Agreements agreements, AgreementBook book, AgreementForms forms) {
+    ExtensionController(Agreements agreements, AgreementBook book, AgreementForms forms, Display display) {
         this.agreements = agreements;
         this.book = book;
         this.forms = forms;
+        this.display = display;
     }
 
     @GetMapping
@@ -85,10 +88,15 @@ class ExtensionController {
         }
     }
 
-    private static ModelAndView page(
+    private ModelAndView page(
             HireAgreement agreement, Candidates candidates, List<ModelForm> models, HttpStatus status) {
         return new ModelAndView("hire/extend", status)
                 .addObject("kept", agreement)
+                .addObject(
+                        "sentence",
+                        display.text(
+                                "hire.extend.sentence",
+                                display.date(agreement.terms().newest().dueOn())))
                 .addObject("candidates", candidates)
                 .addObject("models", candidates.inOrderOf(models));
     }

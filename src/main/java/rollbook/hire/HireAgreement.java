@@ -7,7 +7,7 @@ import java.util.UUID;
 record HireAgreement(UUID id, int number, TermsHistory terms) {
     private static final String PREFIX = "HIRE-";
 
-    String code() {
+    public String code() {
         return code(number);
     }
 
@@ -15,7 +15,7 @@ record HireAgreement(UUID id, int number, TermsHistory terms) {
         return PREFIX + number;
     }
 
-    String supplier() {
+    public String supplier() {
         return terms.newest().supplier();
     }
 

@@ -25,11 +25,11 @@ record Hired(
         return item.isHere();
     }
 
-    String supplier() {
+    public String supplier() {
         return agreement == null ? item.supplier() : agreement.supplier();
     }
 
-    String agreementCode() {
+    public String agreementCode() {
         return agreement == null ? "" : agreement.code();
     }
 

@@ -35,7 +35,7 @@ record HiredItem(
         return condition != Condition.RETURNED && condition != Condition.RETIRED;
     }
 
-    boolean isLost() {
+    public boolean isLost() {
         return condition == Condition.LOST;
     }
 

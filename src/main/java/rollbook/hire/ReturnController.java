@@ -224,6 +224,11 @@ class ReturnController {
         return new ModelAndView("hire/returned", status)
                 .addObject("hired", hired)
                 .addObject(
+                        "sentence",
+                        display.text(
+                                "hire.end.sentence",
+                                display.date(Objects.requireNonNull(hired.end()).endedOn())))
+                .addObject(
                         "history",
                         returns.history(
                                 membership,

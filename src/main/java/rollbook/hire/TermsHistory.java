@@ -30,17 +30,17 @@ record TermsHistory(List<TermsEntry> entered) {
         return inForce;
     }
 
-    boolean isWithdrawn() {
+    public boolean isWithdrawn() {
         return inForce().isEmpty();
     }
 
     /** How many times it is extended. */
-    int extensions() {
+    public int extensions() {
         return Math.max(0, inForce().size() - 1);
     }
 
     /** The one that counts; of an agreement that was taken back, the last one that was entered. */
-    TermsEntry newest() {
+    public TermsEntry newest() {
         List<TermsEntry> inForce = inForce();
         return inForce.isEmpty() ? entered.get(entered.size() - 1) : inForce.get(inForce.size() - 1);
     }
