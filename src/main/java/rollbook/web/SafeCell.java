@@ -1,7 +1,7 @@
-package rollbook.inventory;
+package rollbook.web;
 
 /**
- * A cell that a spreadsheet program shows and does not run. One that begins with =, +, - or @ (or with what such a
+ * A cell of a CSV file that a spreadsheet program shows and does not run. One that begins with =, +, - or @ (or with what such a
  * program skips before them) would be read as a formula there, so it gets a leading apostrophe, as does one that begins
  * with an apostrophe; reading takes it off again, so that what was written comes back.
  */
@@ -15,7 +15,7 @@ public final class SafeCell {
         return needsMark(text) ? MARK + text : text;
     }
 
-    static String read(String cell) {
+    public static String read(String cell) {
         return cell.startsWith(MARK) && needsMark(cell.substring(1)) ? cell.substring(1) : cell;
     }
 
