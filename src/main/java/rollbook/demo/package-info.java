@@ -13,6 +13,7 @@
             "verification",
             "ordering",
             "supplier",
+            "hire",
             "forecast",
             "scenario",
             "people",

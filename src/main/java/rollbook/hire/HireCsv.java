@@ -11,8 +11,8 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
-import rollbook.inventory.SafeCell;
 import rollbook.quantity.Money;
+import rollbook.web.SafeCell;
 
 /** Every item that is or was hired, a line each; amounts are exact, in the currency that the line names. */
 final class HireCsv {
