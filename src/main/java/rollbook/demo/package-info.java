@@ -14,6 +14,7 @@
             "ordering",
             "supplier",
             "purchase",
+            "hire",
             "forecast",
             "scenario",
             "mail",

@@ -11,6 +11,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
+import rollbook.hire.Hires;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
@@ -33,6 +34,7 @@ class FindController {
     private final MediaItems items;
     private final ShootingDays days;
     private final Orders orders;
+    private final Hires hires;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
@@ -41,12 +43,14 @@ class FindController {
             MediaItems items,
             ShootingDays days,
             Orders orders,
+            Hires hires,
             ClipSearch clips,
             DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
         this.orders = orders;
+        this.hires = hires;
         this.clips = clips;
         this.documents = documents;
     }
@@ -58,6 +62,7 @@ class FindController {
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
                 .or(() -> order(membership, text))
+                .or(() -> hires.findByCode(membership.productionId(), text).map(id -> "hire/" + id))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {

@@ -11,6 +11,7 @@
             "offload",
             "verification",
             "purchase",
+            "hire",
             "forecast",
             "people",
             "audit",
