@@ -27,6 +27,7 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
+        Shipping shipping,
         Forecasts forecasts,
         MediaOrders orders,
         ScenarioDrafts scenarios,

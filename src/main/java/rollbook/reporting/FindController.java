@@ -19,6 +19,7 @@ import rollbook.offload.Rolls;
 import rollbook.production.Membership;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
+import rollbook.shipment.Shipments;
 import rollbook.verification.ClipSearch;
 import rollbook.verification.DocumentSearch;
 
@@ -27,18 +28,28 @@ import rollbook.verification.DocumentSearch;
 class FindController {
     private static final Pattern DAY = Pattern.compile("(?i)day\\s*0*(\\d{1,4})");
 
+    private static final Pattern SHIPMENT = Pattern.compile("(?i)shipment[\\s-]*0*(\\d{1,6})");
+
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
     private final ClipSearch clips;
     private final DocumentSearch documents;
+    private final Shipments shipments;
 
-    FindController(Rolls rolls, MediaItems items, ShootingDays days, ClipSearch clips, DocumentSearch documents) {
+    FindController(
+            Rolls rolls,
+            MediaItems items,
+            ShootingDays days,
+            ClipSearch clips,
+            DocumentSearch documents,
+            Shipments shipments) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
         this.clips = clips;
         this.documents = documents;
+        this.shipments = shipments;
     }
 
     @GetMapping("/p/{production}/find")
@@ -47,6 +58,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
+                .or(() -> shipment(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -75,6 +87,15 @@ class FindController {
 
     private static boolean holdsRoll(MediaItem item) {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
+    }
+
+    private Optional<String> shipment(Membership membership, String text) {
+        Matcher shipment = SHIPMENT.matcher(text);
+        return shipment.matches()
+                ? shipments
+                        .findByNumber(membership.productionId(), Integer.parseInt(shipment.group(1)))
+                        .map(id -> "shipments/" + id)
+                : Optional.empty();
     }
 
     private Optional<String> clip(Membership membership, String text) {

@@ -10,6 +10,7 @@
             "schedule",
             "offload",
             "verification",
+            "shipment",
             "forecast",
             "people",
             "audit",

@@ -31,7 +31,7 @@ import rollbook.web.Refusal;
  * only once it is there.
  */
 @Service
-class Dispatch {
+public class Dispatch {
     /** After which a hand-over that nobody confirmed is late. */
     static final Duration HAND_OVER = Duration.ofDays(1);
 
@@ -147,9 +147,7 @@ class Dispatch {
                         """).param(shipmentId).update();
         jdbc.sql("""
                         update shipment_link set revoked_at = ? where shipment_id = ? and revoked_at is null and used_at is null
-                        """)
-                .params(Timestamp.from(clock.instant()), shipmentId)
-                .update();
+                        """).params(Timestamp.from(clock.instant()), shipmentId).update();
         record.ofShipment(by.signatory(), shipmentId, ShipmentAct.Kind.TAKEN_BACK, null, "");
         trail.add(by.act("shipment.taken-back", "shipment", String.valueOf(shipment.number()), ""));
     }

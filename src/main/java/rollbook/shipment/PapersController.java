@@ -33,7 +33,7 @@ class PapersController {
         this.address = address;
     }
 
-    @GetMapping("/p/{production}/shipments/{id}/{paper:packing-slip|transmittal}.pdf")
+    @GetMapping("/p/{production}/shipments/{id}/{paper:transmittal|packing-slip}.pdf")
     ResponseEntity<byte[]> print(
             Membership membership, @PathVariable UUID id, @PathVariable String paper, HttpServletRequest request) {
         PaperPages.Paper content = pages.of(membership, id);
@@ -41,8 +41,8 @@ class PapersController {
         model.put("paper", content);
         model.put("symbol", QrSymbol.of(address.base(request) + membership.path("shipments/" + id)));
         byte[] pdf = press.print("shipment/" + paper, model, PaperStyle.CSS);
-        String name = "%s-shipment-%d-%s.pdf"
-                .formatted(membership.code().toLowerCase(Locale.ROOT), content.number(), paper);
+        String name =
+                "%s-shipment-%d-%s.pdf".formatted(membership.code().toLowerCase(Locale.ROOT), content.number(), paper);
         return ResponseEntity.ok()
                 .contentType(MediaType.APPLICATION_PDF)
                 .header(

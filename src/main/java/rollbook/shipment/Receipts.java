@@ -25,7 +25,7 @@ import rollbook.web.Refusal;
 
 /** Confirms item by item what arrived. Only from then on an item is at its new place. */
 @Service
-class Receipts {
+public class Receipts {
     private final JdbcClient jdbc;
     private final Shipments shipments;
     private final ShipmentRecord record;
@@ -113,7 +113,11 @@ class Receipts {
     private void arrive(Signatory by, @Nullable UUID linkId, Shipment shipment, MediaItem item, Arrival arrival) {
         String holder = !shipment.receiver().isEmpty() ? shipment.receiver() : linkId == null ? "" : by.name();
         custody.passOn(
-                by, item.id(), shipment.toPlaceId(), holder, note("shipment.custody.arrived", shipment, arrival.note()));
+                by,
+                item.id(),
+                shipment.toPlaceId(),
+                holder,
+                note("shipment.custody.arrived", shipment, arrival.note()));
         if (arrival.outcome() == Arrival.Outcome.SEAL_DAMAGED && item.condition() == Condition.GOOD) {
             custody.quarantine(by, item.id(), note("shipment.custody.seal", shipment, arrival.note()));
         }
