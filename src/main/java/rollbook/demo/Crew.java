@@ -1,6 +1,7 @@
 package rollbook.demo;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -114,6 +115,16 @@ final class Crew {
 
     void send(String item, String place, String holder, String note) {
         move(wrangler, item, place, holder, note);
+    }
+
+    /** Seals a box, and gives it to the carrier. */
+    void ship(String item, String place, String carrier, Instant expectedBy, String note) {
+        departments.shipping().send(wrangler, show.item(item), show.places().get(place), carrier, expectedBy, note);
+    }
+
+    /** The post house opens the box. */
+    void confirmArrival(String item) {
+        departments.shipping().confirm(post, show.item(item));
     }
 
     void bringBack(String item, String place) {

@@ -28,6 +28,7 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
+        Shipping shipping,
         Forecasts forecasts,
         Purchasing purchasing,
         ScenarioDrafts scenarios,

@@ -11,6 +11,7 @@
             "schedule",
             "offload",
             "verification",
+            "shipment",
             "ordering",
             "supplier",
             "purchase",

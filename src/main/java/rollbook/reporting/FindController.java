@@ -6,19 +6,19 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
-import rollbook.hire.Hires;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.Membership;
-import rollbook.purchase.Orders;
+import rollbook.production.TypedCode;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
 import rollbook.verification.ClipSearch;
@@ -28,13 +28,11 @@ import rollbook.verification.DocumentSearch;
 @Controller
 class FindController {
     private static final Pattern DAY = Pattern.compile("(?i)day\\s*0*(\\d{1,4})");
-    private static final Pattern ORDER = Pattern.compile("(?i)order[\\s-]*0*(\\d{1,6})");
 
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
-    private final Orders orders;
-    private final Hires hires;
+    private final ObjectProvider<TypedCode> others;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
@@ -42,15 +40,13 @@ class FindController {
             Rolls rolls,
             MediaItems items,
             ShootingDays days,
-            Orders orders,
-            Hires hires,
+            ObjectProvider<TypedCode> others,
             ClipSearch clips,
             DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
-        this.orders = orders;
-        this.hires = hires;
+        this.others = others;
         this.clips = clips;
         this.documents = documents;
     }
@@ -61,8 +57,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
-                .or(() -> order(membership, text))
-                .or(() -> hires.findByCode(membership.productionId(), text).map(id -> "hire/" + id))
+                .or(() -> other(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -94,16 +89,11 @@ class FindController {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
     }
 
-    private Optional<String> order(Membership membership, String text) {
-        Matcher order = ORDER.matcher(text);
-        if (!order.matches()) {
-            return Optional.empty();
-        }
-        int number = Integer.parseInt(order.group(1));
-        return orders.list(membership.productionId()).stream()
-                .filter(candidate -> candidate.number() == number)
-                .findFirst()
-                .map(found -> "orders/" + found.id());
+    private Optional<String> other(Membership membership, String text) {
+        return others.orderedStream()
+                .map(other -> other.page(membership.productionId(), text))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private Optional<String> clip(Membership membership, String text) {

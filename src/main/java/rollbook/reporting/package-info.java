@@ -10,8 +10,6 @@
             "schedule",
             "offload",
             "verification",
-            "purchase",
-            "hire",
             "forecast",
             "people",
             "audit",
