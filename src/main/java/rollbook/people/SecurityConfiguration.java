@@ -42,6 +42,9 @@ class SecurityConfiguration {
                         .permitAll()
                         .requestMatchers(HttpMethod.HEAD, "/calendar/*.ics")
                         .permitAll()
+                        // Whoever was given its address confirms what arrived: receivers have no account.
+                        .requestMatchers("/receipt/*")
+                        .permitAll()
                         .anyRequest()
                         .authenticated())
                 .formLogin(form ->
