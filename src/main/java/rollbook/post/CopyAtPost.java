@@ -47,7 +47,7 @@ record CopyAtPost(
                 .reduce((earlier, later) -> later)
                 .orElse(null);
         PostState state = state(copy, standing, read, last, shipment, sent, stays, now);
-        boolean received = read != null || last != null && isConfirmed(last, stays, sent);
+        boolean received = read != null || last != null && (isConfirmed(last, stays, sent) || wasErasedIn(last, copy));
         return new CopyAtPost(rollCode, copy, standing, state, received, stay, shipment);
     }
 
@@ -109,6 +109,11 @@ record CopyAtPost(
                         .anyMatch(one -> one.state() == ShipmentItem.State.ARRIVED
                                 && !one.sentAt().isAfter(stay.arrivedAt())
                                 && !one.sentAt().isBefore(before));
+    }
+
+    /** Whoever erased it there had it. */
+    private static boolean wasErasedIn(Stay stay, Copy copy) {
+        return copy.erasedAt() != null && stay.includes(copy.erasedAt());
     }
 
     /** Whether it is worth telling beside the roll: it is at post, was, or is on its way. */

@@ -105,7 +105,7 @@ record LegContents(Leg leg, List<OnLeg> rolls) {
     }
 
     /** Rolls that are on none of the leg's media, or aren't proven there. */
-    List<OnLeg> gaps() {
+    public List<OnLeg> gaps() {
         return rolls.stream().filter(roll -> !roll.isProven()).toList();
     }
 
@@ -120,7 +120,7 @@ record LegContents(Leg leg, List<OnLeg> rolls) {
     }
 
     /** The leg's media with something on them, by their codes. */
-    List<Medium> media() {
+    public List<Medium> media() {
         Map<UUID, List<OnLeg>> byItem = new LinkedHashMap<>();
         Map<UUID, Held> any = new LinkedHashMap<>();
         for (OnLeg roll : rolls) {

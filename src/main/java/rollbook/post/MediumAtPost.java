@@ -89,7 +89,7 @@ record MediumAtPost(
             if (condition == Condition.QUARANTINED) {
                 return DOUBTED;
             }
-            if (!confirmed && copies.stream().noneMatch(CopyAtPost::received)) {
+            if (!confirmed) {
                 return SAY;
             }
             return switch (gate.state()) {

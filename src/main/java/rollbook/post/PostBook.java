@@ -109,7 +109,7 @@ record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> medi
                 standings.ofMedium(any.itemId()),
                 coming,
                 leaving != null && leaving.state() != ShipmentItem.State.MISSING,
-                stay != null && CopyAtPost.isConfirmed(stay, stays, sent),
+                stay != null && (CopyAtPost.isConfirmed(stay, stays, sent) || isReceivedIn(stay, all)),
                 denied,
                 coming != null && coming.isLate(now));
         return new MediumAtPost(
@@ -121,6 +121,11 @@ record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> medi
                 coming == null ? last : coming,
                 leaving,
                 step);
+    }
+
+    /** Whether a copy on it was read or erased there meanwhile. */
+    private static boolean isReceivedIn(Stay stay, List<CopyAtPost> copies) {
+        return copies.stream().anyMatch(copy -> copy.received() && stay.equals(copy.stay()));
     }
 
     int received() {

@@ -147,9 +147,7 @@ class Dispatch {
                         """).param(shipmentId).update();
         jdbc.sql("""
                         update shipment_link set revoked_at = ? where shipment_id = ? and revoked_at is null and used_at is null
-                        """)
-                .params(Timestamp.from(clock.instant()), shipmentId)
-                .update();
+                        """).params(Timestamp.from(clock.instant()), shipmentId).update();
         record.ofShipment(by.signatory(), shipmentId, ShipmentAct.Kind.TAKEN_BACK, null, "");
         trail.add(by.act("shipment.taken-back", "shipment", String.valueOf(shipment.number()), ""));
     }

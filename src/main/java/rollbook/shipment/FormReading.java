@@ -79,9 +79,8 @@ class FormReading {
         List<MediaItem> known = items.findByCodes(membership.productionId(), codes).stream()
                 .sorted(Comparator.comparing(item -> item.code().toUpperCase(Locale.ROOT)))
                 .toList();
-        Set<String> found = known.stream()
-                .map(item -> item.code().toUpperCase(Locale.ROOT))
-                .collect(Collectors.toSet());
+        Set<String> found =
+                known.stream().map(item -> item.code().toUpperCase(Locale.ROOT)).collect(Collectors.toSet());
         tell(
                 result,
                 "shipment.problem.unknown",
@@ -89,25 +88,28 @@ class FormReading {
         tell(
                 result,
                 "shipment.problem.lost",
-                codes(known.stream().filter(item -> item.condition() == Condition.LOST)
+                codes(known.stream()
+                        .filter(item -> item.condition() == Condition.LOST)
                         .toList()));
         tell(
                 result,
                 "shipment.problem.gone",
                 codes(known.stream()
-                        .filter(item ->
-                                item.condition() == Condition.RETIRED || item.condition() == Condition.RETURNED)
+                        .filter(item -> item.condition() == Condition.RETIRED || item.condition() == Condition.RETURNED)
                         .toList()));
         return known;
     }
 
     /** That they are all where they leave from. */
     void requireAt(List<MediaItem> leaving, UUID placeId, BindingResult result) {
-        leaving.stream().filter(item -> !item.placeId().equals(placeId)).findFirst().ifPresent(item -> {
-            if (!result.hasFieldErrors("items")) {
-                reject(result, "items", "shipment.problem.elsewhere", item.code(), item.placeName());
-            }
-        });
+        leaving.stream()
+                .filter(item -> !item.placeId().equals(placeId))
+                .findFirst()
+                .ifPresent(item -> {
+                    if (!result.hasFieldErrors("items")) {
+                        reject(result, "items", "shipment.problem.elsewhere", item.code(), item.placeName());
+                    }
+                });
     }
 
     boolean isPlace(Membership membership, @Nullable UUID placeId) {

@@ -65,11 +65,7 @@ class LateShipments implements AlarmSource {
                 "shipment:" + what + ":" + id + ":" + row.getString("occasion"),
                 ROLES,
                 "shipment.alarm." + what,
-                List.of(
-                        row.getInt("number"),
-                        row.getString("place"),
-                        row.getInt("items"),
-                        row.getString("first_code")),
+                List.of(row.getInt("number"), row.getString("place"), row.getInt("items"), row.getString("first_code")),
                 "shipments/" + id,
                 row.getTimestamp("since").toInstant());
     }

@@ -26,8 +26,7 @@ class LinkPage {
     ModelAndView of(Membership membership, Shipment shipment, Secret secret, String base) {
         String address = base + "/receipt/" + secret.text();
         String until = display.moment(clock.instant().plus(ReceiptLinks.VALID_FOR), membership.zone());
-        String subject =
-                display.text("shipment.link.mail.subject", shipment.number(), membership.productionName());
+        String subject = display.text("shipment.link.mail.subject", shipment.number(), membership.productionName());
         String codes = String.join(
                 "\n",
                 shipments.items(membership.productionId(), shipment.id()).stream()

@@ -16,7 +16,14 @@ import rollbook.verification.RollCopies.CopyAt;
  * @param proven its proven copies elsewhere
  * @param unproven its other copies elsewhere, which may be all that there is
  */
-record LossLine(UUID rollId, String rollCode, Left left, String cardCode, List<String> on, List<CopyAt> proven, List<CopyAt> unproven) {
+record LossLine(
+        UUID rollId,
+        String rollCode,
+        Left left,
+        String cardCode,
+        List<String> on,
+        List<CopyAt> proven,
+        List<CopyAt> unproven) {
     /** How much is left, the worst first. */
     enum Left {
         NOTHING,

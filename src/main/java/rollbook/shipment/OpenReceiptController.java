@@ -1,6 +1,7 @@
 package rollbook.shipment;
 
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
@@ -10,7 +11,6 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.ModelAndView;
-import jakarta.servlet.http.HttpServletResponse;
 import rollbook.web.Display;
 import rollbook.web.NotFoundException;
 import rollbook.web.Secret;
@@ -73,8 +73,7 @@ class OpenReceiptController {
                 .addObject("invalid", form.isWrong())
                 .addObject(
                         "sentence",
-                        display.text(
-                                "shipment.receipt.sentence", form.lines().size(), shipment.number()));
+                        display.text("shipment.receipt.sentence", form.lines().size(), shipment.number()));
     }
 
     private ModelAndView served(ReceiptLink link, HttpServletResponse response) {
@@ -83,8 +82,7 @@ class OpenReceiptController {
         return new ModelAndView("shipment/received")
                 .addObject("number", number)
                 .addObject(
-                        "sentence",
-                        display.text("shipment.receipt.served", number, String.valueOf(link.usedByName())));
+                        "sentence", display.text("shipment.receipt.served", number, String.valueOf(link.usedByName())));
     }
 
     private static void keepNowhere(HttpServletResponse response) {

@@ -29,13 +29,7 @@ class Packing {
     private final AuditTrail trail;
     private final Clock clock;
 
-    Packing(
-            JdbcClient jdbc,
-            Shipments shipments,
-            MediaItems items,
-            Places places,
-            AuditTrail trail,
-            Clock clock) {
+    Packing(JdbcClient jdbc, Shipments shipments, MediaItems items, Places places, AuditTrail trail, Clock clock) {
         this.jdbc = jdbc;
         this.shipments = shipments;
         this.items = items;

@@ -1,11 +1,11 @@
 package rollbook.shipment;
 
 import jakarta.validation.Valid;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
-import java.time.Clock;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -73,7 +73,8 @@ class PackingController {
             RedirectAttributes flash) {
         List<MediaItem> items = items(membership, form, result);
         @Nullable Instant expected = reading.expected(membership, form.expectedBy(), result);
-        @Nullable UUID id = result.hasErrors()
+        @Nullable
+        UUID id = result.hasErrors()
                 ? null
                 : unlessBoxed(result, () -> packing.pack(membership, details(form, expected), items));
         if (id == null) {
@@ -89,8 +90,7 @@ class PackingController {
         return form(membership, shipment, HttpStatus.OK)
                 .addObject(
                         "shipmentForm",
-                        ShipmentForm.of(
-                                shipment, shipments.items(membership.productionId(), id), membership.zone()));
+                        ShipmentForm.of(shipment, shipments.items(membership.productionId(), id), membership.zone()));
     }
 
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
@@ -104,7 +104,8 @@ class PackingController {
         Shipment shipment = Packing.requirePacking(shipments.get(membership.productionId(), id));
         List<MediaItem> items = items(membership, form, result);
         @Nullable Instant expected = reading.expected(membership, form.expectedBy(), result);
-        @Nullable UUID changed = result.hasErrors()
+        @Nullable
+        UUID changed = result.hasErrors()
                 ? null
                 : unlessBoxed(result, () -> {
                     packing.change(membership, id, details(form, expected), items, form.version());
@@ -128,7 +129,8 @@ class PackingController {
     @GetMapping("/{id}/send")
     ModelAndView askToSend(Membership membership, @PathVariable UUID id) {
         Shipment shipment = Packing.requirePacking(shipments.get(membership.productionId(), id));
-        LocalDate tomorrow = LocalDate.ofInstant(clock.instant(), membership.zone()).plusDays(1);
+        LocalDate tomorrow =
+                LocalDate.ofInstant(clock.instant(), membership.zone()).plusDays(1);
         LocalDateTime expected = shipment.expectedBy() == null
                 ? tomorrow.atTime(USUAL_ARRIVAL)
                 : LocalDateTime.ofInstant(shipment.expectedBy(), membership.zone());
@@ -182,7 +184,8 @@ class PackingController {
         if (!items.isEmpty()) {
             reading.requireAt(items, items.get(0).placeId(), result);
         }
-        @Nullable UUID id = result.hasErrors()
+        @Nullable
+        UUID id = result.hasErrors()
                 ? null
                 : unlessBoxed(result, () -> dispatch.handOver(membership, details(form, items), items));
         if (id == null) {
@@ -216,8 +219,7 @@ class PackingController {
                     && !refusal.key().equals("shipment.refused.at-work")) {
                 throw refusal;
             }
-            FormReading.reject(
-                    result, "items", refusal.key(), refusal.args().toArray());
+            FormReading.reject(result, "items", refusal.key(), refusal.args().toArray());
             return null;
         }
     }

@@ -32,7 +32,13 @@ class PaperPages {
 
     /** @param sum of the bytes that are known */
     record Paper(
-            int number, String production, String state, List<Fact> facts, List<Item> items, List<Roll> rolls, String sum) {}
+            int number,
+            String production,
+            String state,
+            List<Fact> facts,
+            List<Item> items,
+            List<Roll> rolls,
+            String sum) {}
 
     Paper of(Membership viewer, UUID shipmentId) {
         ShipmentPages.View view = pages.one(viewer, shipmentId);
@@ -69,10 +75,7 @@ class PaperPages {
                 shipment.receiver().isEmpty()
                         ? shipment.toPlaceName()
                         : shipment.toPlaceName() + ", " + shipment.receiver());
-        add(
-                facts,
-                "carrier",
-                shipment.isHandOver() ? display.text("shipment.no-carrier") : shipment.carrier());
+        add(facts, "carrier", shipment.isHandOver() ? display.text("shipment.no-carrier") : shipment.carrier());
         add(facts, "sent", moment(viewer, shipment.sentAt(), shipment.sentByName()));
         add(
                 facts,
@@ -86,9 +89,7 @@ class PaperPages {
     }
 
     private String moment(Membership viewer, java.time.@Nullable Instant at, @Nullable String by) {
-        return at == null || by == null
-                ? ""
-                : display.text("shipment.paper.by", display.moment(at, viewer.zone()), by);
+        return at == null || by == null ? "" : display.text("shipment.paper.by", display.moment(at, viewer.zone()), by);
     }
 
     private void add(List<Fact> facts, String what, String value) {

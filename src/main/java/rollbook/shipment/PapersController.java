@@ -41,8 +41,8 @@ class PapersController {
         model.put("paper", content);
         model.put("symbol", QrSymbol.of(address.base(request) + membership.path("shipments/" + id)));
         byte[] pdf = press.print("shipment/" + paper, model, PaperStyle.CSS);
-        String name = "%s-shipment-%d-%s.pdf"
-                .formatted(membership.code().toLowerCase(Locale.ROOT), content.number(), paper);
+        String name =
+                "%s-shipment-%d-%s.pdf".formatted(membership.code().toLowerCase(Locale.ROOT), content.number(), paper);
         return ResponseEntity.ok()
                 .contentType(MediaType.APPLICATION_PDF)
                 .header(

@@ -71,8 +71,8 @@ record ReceiptForm(String name, boolean all, List<Line> lines, Map<String, Strin
             Map<String, String> problems) {
         Line empty = new Line(item.itemId(), item.code(), null, "");
         String note = text(typed.apply(empty.noteField()));
-        Arrival.Outcome chosen = outcome(typed.apply(empty.outcomeField()))
-                .orElse(all ? Arrival.Outcome.ARRIVED : null);
+        Arrival.Outcome chosen =
+                outcome(typed.apply(empty.outcomeField())).orElse(all ? Arrival.Outcome.ARRIVED : null);
         if (chosen == null && needed) {
             problems.put(empty.outcomeField(), "shipment.receipt.problem.outcome");
         }

@@ -113,7 +113,11 @@ class Receipts {
     private void arrive(Signatory by, @Nullable UUID linkId, Shipment shipment, MediaItem item, Arrival arrival) {
         String holder = !shipment.receiver().isEmpty() ? shipment.receiver() : linkId == null ? "" : by.name();
         custody.passOn(
-                by, item.id(), shipment.toPlaceId(), holder, note("shipment.custody.arrived", shipment, arrival.note()));
+                by,
+                item.id(),
+                shipment.toPlaceId(),
+                holder,
+                note("shipment.custody.arrived", shipment, arrival.note()));
         if (arrival.outcome() == Arrival.Outcome.SEAL_DAMAGED && item.condition() == Condition.GOOD) {
             custody.quarantine(by, item.id(), note("shipment.custody.seal", shipment, arrival.note()));
         }

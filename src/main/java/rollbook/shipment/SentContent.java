@@ -60,8 +60,8 @@ public record SentContent(
             }
         }
         if (contents.isEmpty()) {
-            contents.add(new SentContent(
-                    item.itemId(), item.code(), item.kind(), null, null, null, null, null, List.of()));
+            contents.add(
+                    new SentContent(item.itemId(), item.code(), item.kind(), null, null, null, null, null, List.of()));
         }
         return contents;
     }

@@ -4,9 +4,9 @@ import jakarta.validation.constraints.Size;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**

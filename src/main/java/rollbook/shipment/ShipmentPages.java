@@ -25,8 +25,7 @@ class ShipmentPages {
     private final ShipmentWords words;
     private final Clock clock;
 
-    ShipmentPages(
-            Shipments shipments, ReceiptLinks links, MediaContents contents, ShipmentWords words, Clock clock) {
+    ShipmentPages(Shipments shipments, ReceiptLinks links, MediaContents contents, ShipmentWords words, Clock clock) {
         this.shipments = shipments;
         this.links = links;
         this.contents = contents;
@@ -125,7 +124,8 @@ class ShipmentPages {
     private List<ItemRow> rows(UUID production, Shipment shipment, List<ShipmentItem> items, List<RollCopies> rolls) {
         Map<UUID, List<SentContent>> sent = shipment.isPacking()
                 ? Map.of()
-                : shipments.sent(production, shipment.id()).stream().collect(Collectors.groupingBy(SentContent::itemId));
+                : shipments.sent(production, shipment.id()).stream()
+                        .collect(Collectors.groupingBy(SentContent::itemId));
         return items.stream()
                 .map(item -> new ItemRow(
                         item,
@@ -146,8 +146,9 @@ class ShipmentPages {
                 .filter(roll -> !roll.on(travelling.keySet()).isEmpty() || roll.isOnCardAmong(travelling.keySet()))
                 .toList();
         Set<UUID> cleared = contents.cleared(production);
-        List<ShipmentItem> open =
-                items.stream().filter(item -> travelling.containsKey(item.itemId())).toList();
+        List<ShipmentItem> open = items.stream()
+                .filter(item -> travelling.containsKey(item.itemId()))
+                .toList();
         return words.warnings(
                 TravelRisks.of(travelling, concerned),
                 open,

@@ -23,15 +23,13 @@ class ShipmentRecord {
     }
 
     @Transactional(propagation = Propagation.MANDATORY)
-    void ofShipment(
-            Signatory by, UUID shipmentId, ShipmentAct.Kind act, @Nullable Instant expectedBy, String note) {
+    void ofShipment(Signatory by, UUID shipmentId, ShipmentAct.Kind act, @Nullable Instant expectedBy, String note) {
         add(by, null, shipmentId, act, null, expectedBy, note);
     }
 
     /** @param linkId by which it was signed for, null if by an account */
     @Transactional(propagation = Propagation.MANDATORY)
-    void ofItem(
-            Signatory by, @Nullable UUID linkId, UUID shipmentId, ShipmentAct.Kind act, UUID itemId, String note) {
+    void ofItem(Signatory by, @Nullable UUID linkId, UUID shipmentId, ShipmentAct.Kind act, UUID itemId, String note) {
         add(by, linkId, shipmentId, act, itemId, null, note);
     }
 

@@ -68,7 +68,8 @@ final class TravelRisks {
         boolean cardStays = roll.isOnCardOtherThan(box);
         List<CopyAt> proven = roll.provenOn(box);
         if (!proven.isEmpty()) {
-            List<String> items = proven.stream().map(CopyAt::itemCode).distinct().sorted().toList();
+            List<String> items =
+                    proven.stream().map(CopyAt::itemCode).distinct().sorted().toList();
             boolean one = items.size() == 1;
             return new Key(
                     one
@@ -78,7 +79,11 @@ final class TravelRisks {
         }
         List<String> items = roll.isOnCardAmong(box)
                 ? List.of(String.valueOf(codesByItem.get(roll.cardId())))
-                : roll.on(box).stream().map(CopyAt::itemCode).distinct().sorted().collect(Collectors.toList());
+                : roll.on(box).stream()
+                        .map(CopyAt::itemCode)
+                        .distinct()
+                        .sorted()
+                        .collect(Collectors.toList());
         return new Key(cardStays ? Kind.UNPROVEN : Kind.ONLY_ORIGINAL, items);
     }
 }

@@ -60,7 +60,8 @@ class TroubleController {
     @GetMapping("/expected")
     ModelAndView askWhen(Membership membership, @PathVariable UUID id) {
         Shipment shipment = underWay(membership, id);
-        LocalDate tomorrow = LocalDate.ofInstant(clock.instant(), membership.zone()).plusDays(1);
+        LocalDate tomorrow =
+                LocalDate.ofInstant(clock.instant(), membership.zone()).plusDays(1);
         return expected(shipment, HttpStatus.OK)
                 .addObject("expectedForm", new ExpectedForm(tomorrow.atTime(USUAL_ARRIVAL), "", shipment.version()));
     }
@@ -111,11 +112,11 @@ class TroubleController {
             FormReading.reject(result, "typed", "shipment.problem.number", shipment.number());
         }
         if (result.hasErrors()) {
-            return lost(
-                    membership, shipment, open(membership, id), form.items(), HttpStatus.UNPROCESSABLE_CONTENT);
+            return lost(membership, shipment, open(membership, id), form.items(), HttpStatus.UNPROCESSABLE_CONTENT);
         }
         losses.report(membership, id, form.items(), form.reason(), form.version());
-        flash.addFlashAttribute("notice", Notice.of("shipment.lost", form.items().size()));
+        flash.addFlashAttribute(
+                "notice", Notice.of("shipment.lost", form.items().size()));
         return new ModelAndView("redirect:" + membership.path("shipments/" + id));
     }
 

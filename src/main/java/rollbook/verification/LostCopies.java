@@ -69,7 +69,10 @@ class LostCopies implements AlarmSource {
                                       order by k.id desc limit 1) gone on true
                         where i.production_id = :production and i.condition = 'LOST' and i.card_state <> 'BLANK' and proven.count = 0
                         order by count, at, roll_code, item_code
-                        """.formatted(PROVEN)).param("production", productionId).query(LostCopies::alarm).list();
+                        """.formatted(PROVEN))
+                .param("production", productionId)
+                .query(LostCopies::alarm)
+                .list();
     }
 
     private static Alarm alarm(ResultSet row, int number) throws SQLException {
