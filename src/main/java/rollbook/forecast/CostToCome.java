@@ -51,18 +51,25 @@ public record CostToCome(
                                 line.costMinorUnits()))
                         .toList();
         List<ForecastDay> days = run.inputs().days();
-        long recordedTodayBytes = bytes(days.stream().filter(ForecastDay::isStillToCome).toList())
-                .longValueExact();
+        long recordedTodayBytes =
+                bytes(days.stream().filter(ForecastDay::isStillToCome).toList()).longValueExact();
         List<RecordingOutlook.Point> points = forecast.recording().points();
-        long restBytes = points.isEmpty() ? 0 : points.get(points.size() - 1).totalBytes().p50() - recordedTodayBytes;
+        long restBytes = points.isEmpty()
+                ? 0
+                : points.get(points.size() - 1).totalBytes().p50() - recordedTodayBytes;
         return new CostToCome(
                 run.computedAt(),
                 lines,
-                plan == null ? 0 : plan.costMinorUnits() - lines.stream().mapToLong(Line::minorUnits).sum(),
+                plan == null
+                        ? 0
+                        : plan.costMinorUnits()
+                                - lines.stream().mapToLong(Line::minorUnits).sum(),
                 isComplete(forecast),
                 forecast.costWithoutHireMinorUnits(),
                 bytes(days),
-                (int) days.stream().filter(day -> day.state() == ForecastDay.State.WRAPPED).count(),
+                (int) days.stream()
+                        .filter(day -> day.state() == ForecastDay.State.WRAPPED)
+                        .count(),
                 BigInteger.valueOf(Math.max(0, restBytes)),
                 (int) days.stream().filter(ForecastDay::isStillToCome).count());
     }
@@ -74,8 +81,6 @@ public record CostToCome(
     }
 
     private static BigInteger bytes(List<ForecastDay> days) {
-        return days.stream()
-                .map(day -> BigInteger.valueOf(day.actualBytes()))
-                .reduce(BigInteger.ZERO, BigInteger::add);
+        return days.stream().map(day -> BigInteger.valueOf(day.actualBytes())).reduce(BigInteger.ZERO, BigInteger::add);
     }
 }
