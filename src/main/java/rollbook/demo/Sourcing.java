@@ -8,7 +8,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import rollbook.forecast.DeliveredTo;
 import rollbook.forecast.LegSupply;
 import rollbook.forecast.MediaOrders;
 import rollbook.forecast.Supplies;
@@ -18,6 +17,7 @@ import rollbook.production.Membership;
 import rollbook.supplier.Catalogue;
 import rollbook.supplier.CatalogueDetails;
 import rollbook.supplier.Contacts;
+import rollbook.supplier.DeliveredTo;
 import rollbook.supplier.SupplierDetails;
 import rollbook.supplier.Suppliers;
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import rollbook.supplier.DeliveredTo;
 import rollbook.supplier.Deliveries;
 import rollbook.supplier.Delivery;
 
@@ -53,6 +54,6 @@ class OrderedFromSuppliers implements Deliveries {
                 row.getObject("ordered_on", LocalDate.class),
                 row.getObject("expected_on", LocalDate.class),
                 came == items ? row.getObject("last_came_on", LocalDate.class) : null,
-                DeliveredTo.valueOf(row.getString("delivered_to")).furtherWorkingDays);
+                DeliveredTo.valueOf(row.getString("delivered_to")).furtherWorkingDays());
     }
 }
