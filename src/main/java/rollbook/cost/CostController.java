@@ -60,8 +60,7 @@ class CostController {
     ModelAndView budget(Membership membership) {
         List<Budget> before = budgets.of(membership.productionId());
         Money money = Money.of(membership.currency());
-        BigDecimal amount =
-                before.isEmpty() ? null : money.amount(before.get(0).minorUnits());
+        BigDecimal amount = before.isEmpty() ? null : money.amount(before.get(0).minorUnits());
         return new ModelAndView("cost/budget").addObject("budgetForm", new BudgetForm(amount, "", before.size()));
     }
 

@@ -57,6 +57,7 @@ class CostPages {
                                     money(budget.minorUnits()), budget.reason(), budget.byName(), budget.at()))
                             .toList(),
                     costs.unpriced(),
+                    costs.onlyCounted(),
                     costs.toCome() == null ? null : costs.toCome().computedAt());
         }
 
@@ -69,8 +70,7 @@ class CostPages {
                 sentences.add(display.text(
                         "cost.sentence.over", money(sheet.total()), money(budget()), money(Math.negateExact(left))));
             } else {
-                sentences.add(
-                        display.text("cost.sentence.within", money(sheet.total()), money(budget()), money(left)));
+                sentences.add(display.text("cost.sentence.within", money(sheet.total()), money(budget()), money(left)));
             }
             sentences.add(display.text(
                     "cost.sentence.stages", money(sheet.of(Stage.SPENT)), money(sheet.of(Stage.COMMITTED))));
@@ -105,8 +105,7 @@ class CostPages {
         }
 
         private CostPage.Total total(String key, long minorUnits, boolean strong) {
-            return new CostPage.Total(
-                    display.text(key), display.text(key + ".explained"), money(minorUnits), strong);
+            return new CostPage.Total(display.text(key), display.text(key + ".explained"), money(minorUnits), strong);
         }
 
         private CostPage.KindRow kind(CostSheet.OfKind row) {
@@ -147,7 +146,7 @@ class CostPages {
         private List<String> buyOrHire() {
             List<String> sentences = new ArrayList<>();
             sentences.add(display.text("cost.buy-hire", money(sheet.of(false)), money(sheet.of(true))));
-            for (Costs.Comparison one : costs.comparisons()) {
+            for (Comparison one : costs.comparisons()) {
                 long difference = one.buyMinorUnits() - one.hireMinorUnits();
                 sentences.add(display.text(
                         difference < 0 ? "cost.buy-hire.dearer" : "cost.buy-hire.cheaper",
@@ -161,8 +160,8 @@ class CostPages {
             CostToCome toCome = costs.toCome();
             Long withoutHire = toCome == null ? null : toCome.withoutHireMinorUnits();
             if (withoutHire != null) {
-                sentences.add(display.text(
-                        "cost.buy-hire.to-come", money(sheet.of(Stage.TO_COME)), money(withoutHire)));
+                sentences.add(
+                        display.text("cost.buy-hire.to-come", money(sheet.of(Stage.TO_COME)), money(withoutHire)));
             }
             return sentences;
         }

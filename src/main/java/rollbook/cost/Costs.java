@@ -11,20 +11,12 @@ import rollbook.forecast.CostToCome;
  * @param toCome what the newest forecast says; null before the first
  * @param comparisons hires of something that can be bought too
  * @param unpriced items that were bought for nobody knows how much
+ * @param onlyCounted bought items that came and weren't registered with their receipt
  */
 record Costs(
         CostSheet sheet,
         List<Budget> budgets,
         @Nullable CostToCome toCome,
         List<Comparison> comparisons,
-        int unpriced) {
-
-    /**
-     * What is hired against what buying it today would cost.
-     *
-     * @param code of the hire
-     * @param hireMinorUnits from the first day to the date on which it is due back, or to the return
-     * @param buyMinorUnits the supplier's price today
-     */
-    record Comparison(String code, String path, String model, int items, long hireMinorUnits, long buyMinorUnits) {}
-}
+        int unpriced,
+        int onlyCounted) {}
