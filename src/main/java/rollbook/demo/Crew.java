@@ -11,7 +11,6 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.demo.Paperwork.Sheet;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.MediaItem;
 import rollbook.offload.Offloads.Destination;
 import rollbook.production.Membership;
@@ -131,10 +130,16 @@ final class Crew {
         blanks(isLarge(card)).remove(card);
     }
 
-    void order(String leg, LocalDate on, LocalDate expectedOn, int items, long itemBytes, String note) {
-        departments
-                .orders()
-                .enter(office, new MediaOrders.NewOrder(show.legs().get(leg), on, expectedOn, items, itemBytes, note));
+    void order(Purchasing.Wanted wanted, LocalDate on, LocalDate expectedOn) {
+        departments.purchasing().order(office, wanted, on, expectedOn);
+    }
+
+    void askFor(Purchasing.Wanted wanted) {
+        departments.purchasing().propose(wrangler, wanted);
+    }
+
+    void askForAndDecline(Purchasing.Wanted wanted, String reason) {
+        departments.purchasing().decline(office, departments.purchasing().propose(post, wanted), reason);
     }
 
     /** @param figures by the names under which the form sends them */

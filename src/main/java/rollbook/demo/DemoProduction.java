@@ -117,7 +117,7 @@ class DemoProduction implements ApplicationRunner {
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         story.forecasts();
-        story.orderAShuttle();
+        story.order();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

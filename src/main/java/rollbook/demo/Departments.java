@@ -3,7 +3,6 @@ package rollbook.demo;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.Offloads;
@@ -28,6 +27,6 @@ record Departments(
         MediaItems items,
         Custody custody,
         Forecasts forecasts,
-        MediaOrders orders,
+        Purchasing purchasing,
         ScenarioDrafts scenarios,
         OrderProposals proposals) {}

@@ -13,6 +13,7 @@
             "verification",
             "ordering",
             "supplier",
+            "purchase",
             "forecast",
             "scenario",
             "people",

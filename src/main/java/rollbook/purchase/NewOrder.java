@@ -60,8 +60,13 @@ public record NewOrder(
         }
 
         public static Line inWords(
-                MediaKind kind, String model, int items, @Nullable Integer hireWeeks, @Nullable Long unitMinorUnits) {
-            return new Line(null, null, kind, model, items, hireWeeks, unitMinorUnits, null);
+                MediaKind kind,
+                String model,
+                int items,
+                @Nullable Integer hireWeeks,
+                @Nullable Long unitMinorUnits,
+                @Nullable UUID legId) {
+            return new Line(null, null, kind, model, items, hireWeeks, unitMinorUnits, legId);
         }
     }
 }

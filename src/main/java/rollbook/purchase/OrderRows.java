@@ -36,7 +36,11 @@ class OrderRows {
                             'onDate', t.on_date, 'expectedOn', t.expected_on, 'reason', t.reason,
                             'takenBackStep', t.taken_back_step) order by t.number)
                     from purchase_step t join people_person p on p.id = t.by_id
-                    where t.order_id = o.id) as steps
+                    where t.order_id = o.id) as steps,
+                   greatest((select max(t.at) from purchase_step t where t.order_id = o.id),
+                            (select max(greatest(r.at, w.at)) from purchase_receipt r
+                             left join purchase_receipt_withdrawal w on w.receipt_id = r.id
+                             where r.order_id = o.id)) as changed_at
             from purchase_order o
             left join supplier_supplier s on s.id = o.supplier_id
             where o.production_id = :production
@@ -78,6 +82,7 @@ class OrderRows {
                 row.getString("source_name"),
                 parts(row.getString("lines"), OrderLine[].class),
                 parts(row.getString("steps"), OrderStep[].class),
+                row.getTimestamp("changed_at").toInstant(),
                 row.getInt("version"));
     }
 

@@ -128,7 +128,7 @@ public class Orders {
     public void approve(Membership by, UUID orderId, int version) {
         PurchaseOrder order = begin(by, orderId, version, State.PROPOSED);
         Long total = order.totalMinorUnits();
-        if (order.supplierId() == null || total == null) {
+        if (!order.isComplete() || total == null) {
             throw new Refusal("purchase.refused.incomplete", order.number());
         }
         if (!limits.of(by.productionId()).allow(by, total)) {

@@ -1,5 +1,6 @@
 package rollbook.purchase;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
@@ -20,6 +21,7 @@ import rollbook.supplier.DeliveredTo;
  * @param neededBy when it has to be there; null if nobody said
  * @param sourceName the leg or the scenario it came from, as it was called then
  * @param steps in their order, those too that were taken back
+ * @param changedAt when the last step or receipt was recorded
  * @param version for noticing that somebody else did something with it meanwhile
  */
 public record PurchaseOrder(
@@ -35,6 +37,7 @@ public record PurchaseOrder(
         String sourceName,
         List<OrderLine> lines,
         List<OrderStep> steps,
+        Instant changedAt,
         int version) {
 
     /** Where an order came from. */
@@ -95,6 +98,22 @@ public record PurchaseOrder(
         return AWAITED.contains(state());
     }
 
+    /** Whether it isn't placed yet and may still be. */
+    public boolean isOpen() {
+        return state() == State.PROPOSED || state() == State.APPROVED;
+    }
+
+    /** Whether something of it should have come before this day. */
+    public boolean isLate(LocalDate today) {
+        LocalDate expected = expectedOn();
+        return isAwaited() && expected != null && expected.isBefore(today);
+    }
+
+    /** Whether all is known that an approval needs: the supplier and what each line costs. */
+    public boolean isComplete() {
+        return supplierId != null && totalMinorUnits() != null;
+    }
+
     /** Whether what came of it may be recorded, or that be corrected: it is placed, not closed and nothing called off. */
     public boolean takesReceipts() {
         OrderHistory history = history();
@@ -104,6 +123,15 @@ public record PurchaseOrder(
     /** Whether what hadn't come was called off. */
     public boolean isCalledOff() {
         return history().has(Kind.CANCELLED);
+    }
+
+    /** Null if it has no such line. */
+    @Nullable
+    OrderLine line(@Nullable UUID lineId) {
+        return lines.stream()
+                .filter(line -> line.id().equals(lineId))
+                .findFirst()
+                .orElse(null);
     }
 
     /** Null before it is placed. */

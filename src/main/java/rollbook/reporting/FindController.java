@@ -65,6 +65,7 @@ class FindController {
     /** Who types a card's code asks whether it may be handed back: the page of the roll on it says so. */
     private Optional<String> item(Membership membership, String text) {
         return items.findByCode(membership.productionId(), text)
+                .or(() -> items.findBySerial(membership.productionId(), text))
                 .map(item -> holdsRoll(item)
                         ? rolls.latestOnCard(membership.productionId(), item.id())
                                 .map(Roll::id)

@@ -1,4 +1,4 @@
-package rollbook.calendar;
+package rollbook.web;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -6,8 +6,11 @@ import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
 
-/** What stands in the address of a calendar: 256 bits of chance in base64url. It is never written out by itself. */
-final class Secret {
+/**
+ * What stands in an address that opens something to whoever has it: 256 bits of chance in base64url. Only its SHA-256 is
+ * kept. It is never written out by itself.
+ */
+public final class Secret {
     private static final SecureRandom CHANCE = new SecureRandom();
     private static final int BYTES = 32;
 
@@ -17,19 +20,19 @@ final class Secret {
         this.text = text;
     }
 
-    static Secret fresh() {
+    public static Secret fresh() {
         byte[] bytes = new byte[BYTES];
         CHANCE.nextBytes(bytes);
         return new Secret(Base64.getUrlEncoder().withoutPadding().encodeToString(bytes));
     }
 
     /** As somebody wrote it, whatever it is. */
-    static Secret of(String text) {
+    public static Secret of(String text) {
         return new Secret(text);
     }
 
     /** What is kept of it. Neither salted nor made slow: nobody guesses 256 bits. */
-    byte[] sha256() {
+    public byte[] sha256() {
         try {
             return MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
         } catch (NoSuchAlgorithmException everyJavaHasIt) {
@@ -37,7 +40,8 @@ final class Secret {
         }
     }
 
-    String path() {
-        return "/calendar/" + text + ".ics";
+    /** For the address that it stands in. */
+    public String text() {
+        return text;
     }
 }
