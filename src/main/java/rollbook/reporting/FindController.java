@@ -11,6 +11,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
+import rollbook.hire.Hires;
 import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
@@ -30,13 +31,16 @@ class FindController {
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
+    private final Hires hires;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
-    FindController(Rolls rolls, MediaItems items, ShootingDays days, ClipSearch clips, DocumentSearch documents) {
+    FindController(
+            Rolls rolls, MediaItems items, ShootingDays days, Hires hires, ClipSearch clips, DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
+        this.hires = hires;
         this.clips = clips;
         this.documents = documents;
     }
@@ -47,6 +51,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
+                .or(() -> hires.findByCode(membership.productionId(), text).map(id -> "hire/" + id))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {

@@ -10,6 +10,7 @@
             "schedule",
             "offload",
             "verification",
+            "hire",
             "forecast",
             "people",
             "audit",

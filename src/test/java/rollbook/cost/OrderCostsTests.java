@@ -120,9 +120,10 @@ class OrderCostsTests {
             boolean placed = kind == OrderStep.Kind.PLACED;
             steps.add(new OrderStep(
                     steps.size() + 1,
-                    Instant.EPOCH,
-                    "",
                     kind,
+                    Instant.EPOCH,
+                    new UUID(0, 2),
+                    "",
                     placed ? ORDERED : null,
                     placed ? EXPECTED : null,
                     "",
