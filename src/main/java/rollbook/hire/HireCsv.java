@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
-import rollbook.inventory.SafeCell;
+import rollbook.web.SafeCell;
 import rollbook.quantity.Money;
 
 /** Every item that is or was hired, a line each; amounts are exact, in the currency that the line names. */

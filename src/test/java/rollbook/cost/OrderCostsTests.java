@@ -142,6 +142,7 @@ class OrderCostsTests {
                 "",
                 lines,
                 steps,
+                Instant.EPOCH,
                 steps.size());
     }
 
