@@ -45,7 +45,7 @@ class OrderController {
         return new ModelAndView("purchase/list").addObject("page", pages.all(membership, shown));
     }
 
-    @GetMapping("/{id}")
+    @GetMapping("/{id:[0-9a-fA-F-]{36}}")
     ModelAndView one(Membership membership, @PathVariable UUID id) {
         return page(membership, id, null);
     }
@@ -104,29 +104,6 @@ class OrderController {
         return done(membership, id, "purchase.placed", flash);
     }
 
-    @PostMapping("/{id}/arrival")
-    @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
-    ModelAndView arrive(
-            Membership membership,
-            @PathVariable UUID id,
-            @Valid ArrivalForm arrivalForm,
-            BindingResult result,
-            RedirectAttributes flash) {
-        if (!result.hasErrors()) {
-            arrivalForm.look(orders.get(membership.productionId(), id), pages.today(membership), result);
-        }
-        if (result.hasErrors()) {
-            return page(membership, id, result);
-        }
-        receipts.count(
-                membership,
-                id,
-                arrivalForm.itemsByLine(),
-                Objects.requireNonNull(arrivalForm.cameOn()),
-                arrivalForm.version());
-        return done(membership, id, "purchase.arrived", flash);
-    }
-
     @PostMapping("/{id}/cancellation")
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
     ModelAndView cancel(
@@ -179,7 +156,9 @@ class OrderController {
                 .addObject("page", pages.one(membership, order))
                 .addObject("declineForm", new DeclineForm("", order.version()))
                 .addObject("cancelForm", new CancelForm("", order.version()))
-                .addObject("arrivalForm", ArrivalForm.allOf(order, pages.today(membership)));
+                .addObject("order", order)
+                .addObject("base", membership.path("orders/" + id))
+                .addObject("receipts", receipts.list(order));
         if (order.state() == State.APPROVED && membership.mayKeepBooks()) {
             page.addObject("placeForm", pages.placeForm(membership, order));
         }

@@ -44,7 +44,7 @@ record OrderForm(
         note = note == null ? "" : note.strip();
     }
 
-    static OrderForm of(LineForm line, @Nullable OrderAdvisor.Advice advice, @Nullable UUID flag) {
+    static OrderForm of(LineForm line, OrderAdvisor.@Nullable Advice advice, @Nullable UUID flag) {
         return new OrderForm(
                 List.of(line),
                 advice == null ? DeliveredTo.OFFICE : advice.deliveredTo(),

@@ -22,6 +22,7 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.quantity.Money;
+import rollbook.supplier.DeliveredTo;
 import rollbook.web.Notice;
 
 /** The form of an order: proposing one, and changing one that is proposed. */
@@ -45,7 +46,7 @@ class OrderFormController {
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
     ModelAndView blank(Membership membership, @RequestParam @Nullable UUID leg, @RequestParam @Nullable UUID item) {
         OrderForm form = pages.beginning(membership, leg, item);
-        return page(membership, null, form.lines().size(), HttpStatus.OK).addObject("orderForm", form);
+        return page(membership, null, form, form.lines().size(), HttpStatus.OK);
     }
 
     @PostMapping("/new")
@@ -65,7 +66,7 @@ class OrderFormController {
     ModelAndView edit(Membership membership, @PathVariable UUID id) {
         PurchaseOrder order = orders.get(membership.productionId(), id);
         OrderForm form = OrderForm.of(order, Money.of(membership.currency()));
-        return page(membership, order, form.lines().size(), HttpStatus.OK).addObject("orderForm", form);
+        return page(membership, order, form, form.lines().size(), HttpStatus.OK);
     }
 
     @PostMapping("/{id}/edit")
@@ -92,15 +93,15 @@ class OrderFormController {
             RedirectAttributes flash) {
         int lines = lines(request);
         if (form != null && more) {
-            return page(membership, kept, Math.min(MOST_LINES, lines + 1), HttpStatus.OK)
-                    .addObject("orderForm", lines < MOST_LINES ? form.longer() : form);
+            boolean room = lines < MOST_LINES;
+            return page(membership, kept, room ? form.longer() : form, room ? lines + 1 : lines, HttpStatus.OK);
         }
         Money money = Money.of(membership.currency());
         if (!result.hasErrors()) {
             pages.choices(membership, kept).checks().look(Objects.requireNonNull(form), result);
         }
         if (result.hasErrors()) {
-            ModelAndView page = page(membership, kept, lines, HttpStatus.UNPROCESSABLE_CONTENT);
+            ModelAndView page = page(membership, kept, form, lines, HttpStatus.UNPROCESSABLE_CONTENT);
             page.addAllObjects(result.getModel());
             return page;
         }
@@ -134,10 +135,24 @@ class OrderFormController {
                 .orElse(1);
     }
 
-    private ModelAndView page(Membership membership, @Nullable PurchaseOrder kept, int lines, HttpStatus status) {
-        return new ModelAndView("purchase/edit", status)
+    private ModelAndView page(
+            Membership membership,
+            @Nullable PurchaseOrder kept,
+            @Nullable OrderForm form,
+            int lines,
+            HttpStatus status) {
+        boolean flagged = form != null && form.flag() != null;
+        ModelAndView page = new ModelAndView("purchase/edit", status)
+                .addObject("sentence", pages.sentence(membership, flagged ? form.flag() : null))
+                .addObject("destinations", DeliveredTo.values())
+                .addObject(
+                        "back", membership.path(kept != null ? "orders/" + kept.id() : flagged ? "storage" : "orders"))
                 .addObject("kept", kept)
                 .addObject("rows", lines)
                 .addObject("choices", pages.choices(membership, kept));
+        if (form != null) {
+            page.addObject("orderForm", form);
+        }
+        return page;
     }
 }

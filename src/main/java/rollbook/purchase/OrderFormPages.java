@@ -51,6 +51,15 @@ class OrderFormPages {
         this.clock = clock;
     }
 
+    /** What the form is for. */
+    String sentence(Membership membership, @Nullable UUID flag) {
+        return flag == null
+                ? display.text("purchase.form.sentence")
+                : display.text(
+                        "purchase.form.sentence.flag",
+                        plan.leg(membership.productionId(), flag).name());
+    }
+
     /** The advice about a leg's pool, or an item of a catalogue, or nothing yet. */
     OrderForm beginning(Membership membership, @Nullable UUID legId, @Nullable UUID itemId) {
         if (legId != null) {

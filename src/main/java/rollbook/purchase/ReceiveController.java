@@ -72,7 +72,7 @@ class ReceiveController {
 
     /** The place with the name of where it is delivered to, else the first one. */
     private String usualPlace(PurchaseOrder order, List<Place> known) {
-        String name = display.text("purchase.delivered-to." + order.deliveredTo());
+        String name = display.text("supplier.delivered-to." + order.deliveredTo());
         return known.stream()
                 .filter(place -> place.name().equalsIgnoreCase(name))
                 .findFirst()
