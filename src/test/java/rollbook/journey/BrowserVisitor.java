@@ -63,6 +63,10 @@ final class BrowserVisitor implements Visitor {
         throw new AssertionError("These tests need Chromium on the PATH; .ci/run installs it");
     }
 
+    Page page() {
+        return page;
+    }
+
     List<String> complaints() {
         return complaints;
     }
