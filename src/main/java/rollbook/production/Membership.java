@@ -56,6 +56,11 @@ public record Membership(
         return may(Role.WRANGLER, Role.OFFICE, Role.POST);
     }
 
+    /** Whether the person may send media, hand them over and confirm that they have come; for templates too. */
+    public boolean mayShip() {
+        return may(Role.WRANGLER, Role.OFFICE, Role.POST);
+    }
+
     public boolean mayAdminister() {
         return may(Role.ADMINISTRATOR);
     }
@@ -63,6 +68,10 @@ public record Membership(
     /** The path of a page of this production, such as {@code path("rolls")}. */
     public String path(String page) {
         return "/p/" + code + "/" + page;
+    }
+
+    public Signatory signatory() {
+        return new Signatory(productionId, personId, personName);
     }
 
     /** Something this person did in this production, ready for the record. */
