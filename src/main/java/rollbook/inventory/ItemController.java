@@ -75,7 +75,8 @@ class ItemController {
         });
         model.addAttribute("acts", acts(membership, item, journey.isPresent()));
         model.addAttribute(
-                "mayHandOver", journey.isEmpty() && membership.mayShip() && CustodyAct.MOVED.startsFrom(item.condition()));
+                "mayHandOver",
+                journey.isEmpty() && membership.mayShip() && CustodyAct.MOVED.startsFrom(item.condition()));
         model.addAttribute("keptByRoll", keptByRoll(membership, item));
         return "inventory/item";
     }
