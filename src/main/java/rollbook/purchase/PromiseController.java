@@ -34,10 +34,11 @@ class PromiseController {
     }
 
     /** What the supplier says, as typed. */
-    record PromiseForm(String expectedOn, String words, int version) {
+    record PromiseForm(String expectedOn, String words, String version) {
         PromiseForm {
             expectedOn = expectedOn == null ? "" : expectedOn.strip();
             words = words == null ? "" : words.strip();
+            version = version == null ? "" : version.strip();
         }
     }
 
@@ -46,7 +47,7 @@ class PromiseController {
     ModelAndView ask(Membership membership, @PathVariable UUID id) {
         PurchaseOrder order = orders.get(membership.productionId(), id);
         return page(HttpStatus.OK, membership, order)
-                .addObject("promiseForm", new PromiseForm("", "", order.version()));
+                .addObject("promiseForm", new PromiseForm("", "", Integer.toString(order.version())));
     }
 
     @PostMapping
@@ -68,7 +69,7 @@ class PromiseController {
         if (date == null || !fields.isSound()) {
             return page(HttpStatus.UNPROCESSABLE_CONTENT, membership, order);
         }
-        orders.promise(membership, id, date, form.words(), form.version());
+        orders.promise(membership, id, date, form.words(), TypedFields.version(form.version()));
         flash.addFlashAttribute("notice", Notice.of("purchase.promise.done", order.number(), display.date(date)));
         return new ModelAndView("redirect:" + membership.path("orders/" + id));
     }

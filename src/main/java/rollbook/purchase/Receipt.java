@@ -33,7 +33,7 @@ record Receipt(
      * @param items that were entered in the book with this receipt
      */
     record Line(UUID lineId, MediaKind kind, String model, int good, List<Fault> faults, List<Item> items) {
-        int damagedOrWrong() {
+        public int damagedOrWrong() {
             return faults.stream().mapToInt(Fault::items).sum();
         }
     }
@@ -41,19 +41,19 @@ record Receipt(
     /** @param serial empty if it has none */
     record Item(UUID id, String code, String serial) {}
 
-    boolean counts() {
+    public boolean counts() {
         return takenBack == null;
     }
 
-    int good() {
+    public int good() {
         return lines.stream().mapToInt(Line::good).sum();
     }
 
-    int damagedOrWrong() {
+    public int damagedOrWrong() {
         return lines.stream().mapToInt(Line::damagedOrWrong).sum();
     }
 
-    List<Item> items() {
+    public List<Item> items() {
         return lines.stream().flatMap(line -> line.items().stream()).toList();
     }
 }

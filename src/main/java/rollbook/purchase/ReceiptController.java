@@ -37,9 +37,10 @@ class ReceiptController {
     }
 
     /** Why a receipt is taken back, as typed. */
-    record TakeBackForm(String reason, int version) {
+    record TakeBackForm(String reason, String version) {
         TakeBackForm {
             reason = reason == null ? "" : reason.strip();
+            version = version == null ? "" : version.strip();
         }
     }
 
@@ -82,7 +83,7 @@ class ReceiptController {
         PurchaseOrder order = orders.get(membership.productionId(), id);
         Receipt receipt = receipts.get(order, receiptId);
         return page("purchase/take-back-receipt", HttpStatus.OK, membership, order, receipt)
-                .addObject("takeBackForm", new TakeBackForm("", order.version()));
+                .addObject("takeBackForm", new TakeBackForm("", Integer.toString(order.version())));
     }
 
     @PostMapping("/take-back")
@@ -104,7 +105,7 @@ class ReceiptController {
         if (!fields.isSound()) {
             return page("purchase/take-back-receipt", HttpStatus.UNPROCESSABLE_CONTENT, membership, order, receipt);
         }
-        receipts.takeBack(membership, id, receiptId, form.reason(), form.version());
+        receipts.takeBack(membership, id, receiptId, form.reason(), TypedFields.version(form.version()));
         flash.addFlashAttribute("notice", Notice.of("purchase.receipt.back.done", receipt.number()));
         return new ModelAndView("redirect:" + membership.path("orders/" + id));
     }

@@ -17,7 +17,7 @@ record ReceiptForm(
         String version,
         String cameOn,
         String place,
-        boolean onlyCount,
+        @Nullable Boolean onlyCount,
         String restExpectedOn,
         String note,
         List<Line> lines) {
@@ -26,6 +26,7 @@ record ReceiptForm(
         receipt = typed(receipt);
         version = typed(version);
         cameOn = typed(cameOn);
+        onlyCount = Boolean.TRUE.equals(onlyCount);
         place = typed(place);
         restExpectedOn = typed(restExpectedOn);
         note = typed(note);
@@ -102,11 +103,6 @@ record ReceiptForm(
                         .filter(line -> line.left() > 0)
                         .map(Line::blank)
                         .toList());
-    }
-
-    /** A form without a version, or with nonsense for one, was made before any that exists. */
-    int seenVersion() {
-        return version.matches("\\d{1,9}") ? Integer.parseInt(version) : -1;
     }
 
     private static String typed(@Nullable String text) {

@@ -53,8 +53,9 @@ class ReceiveController {
      * @param title what it is
      * @param left how many are still to come
      * @param asksCapacity whether the order doesn't say how much an item holds
+     * @param tellsOfFaults whether something was typed about broken or wrong items
      */
-    record Line(String title, String left, boolean asksCapacity) {}
+    record Line(String title, String left, boolean asksCapacity, boolean tellsOfFaults) {}
 
     @GetMapping
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
@@ -99,7 +100,7 @@ class ReceiveController {
         Optional<NewReceipt> read = reading.read(membership, order, form, result);
         if (read.isPresent()) {
             try {
-                receipts.receive(membership, id, read.get(), form.seenVersion());
+                receipts.receive(membership, id, read.get(), TypedFields.version(form.version()));
                 return kept(membership, order, read.get().id(), flash);
             } catch (Refusal refusal) {
                 String next = display.next(refusal);
@@ -148,6 +149,7 @@ class ReceiveController {
         return new Line(
                 display.text("purchase.receive.line", line.model(), kind),
                 display.text("purchase.receive.left", line.left(), line.items()),
-                line.capacityBytes() == null && line.kind().hasCapacity());
+                line.capacityBytes() == null && line.kind().hasCapacity(),
+                typed.tellsOfFaults());
     }
 }

@@ -16,6 +16,11 @@ final class TypedFields {
         this.result = result;
     }
 
+    /** A form without a version, or with nonsense for one, was made before any that exists. */
+    static int version(String typed) {
+        return typed.matches("\\d{1,9}") ? Integer.parseInt(typed) : -1;
+    }
+
     /** @param key of the message that says what is wrong */
     void wrong(String field, String key, Object... args) {
         result.rejectValue(field, key, args, null);
