@@ -17,6 +17,7 @@ import rollbook.inventory.MediaItems;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.Membership;
+import rollbook.purchase.Orders;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
 import rollbook.verification.ClipSearch;
@@ -26,17 +27,26 @@ import rollbook.verification.DocumentSearch;
 @Controller
 class FindController {
     private static final Pattern DAY = Pattern.compile("(?i)day\\s*0*(\\d{1,4})");
+    private static final Pattern ORDER = Pattern.compile("(?i)order[\\s-]*0*(\\d{1,6})");
 
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
+    private final Orders orders;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
-    FindController(Rolls rolls, MediaItems items, ShootingDays days, ClipSearch clips, DocumentSearch documents) {
+    FindController(
+            Rolls rolls,
+            MediaItems items,
+            ShootingDays days,
+            Orders orders,
+            ClipSearch clips,
+            DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
+        this.orders = orders;
         this.clips = clips;
         this.documents = documents;
     }
@@ -47,6 +57,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
+                .or(() -> order(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -76,6 +87,18 @@ class FindController {
 
     private static boolean holdsRoll(MediaItem item) {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
+    }
+
+    private Optional<String> order(Membership membership, String text) {
+        Matcher order = ORDER.matcher(text);
+        if (!order.matches()) {
+            return Optional.empty();
+        }
+        int number = Integer.parseInt(order.group(1));
+        return orders.list(membership.productionId()).stream()
+                .filter(candidate -> candidate.number() == number)
+                .findFirst()
+                .map(found -> "orders/" + found.id());
     }
 
     private Optional<String> clip(Membership membership, String text) {

@@ -10,6 +10,7 @@
             "schedule",
             "offload",
             "verification",
+            "purchase",
             "forecast",
             "people",
             "audit",
