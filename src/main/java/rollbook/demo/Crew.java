@@ -1,6 +1,7 @@
 package rollbook.demo;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -116,6 +117,16 @@ final class Crew {
         move(wrangler, item, place, holder, note);
     }
 
+    /** Seals a box, and gives it to the carrier. */
+    void ship(String item, String place, String carrier, Instant expectedBy, String note) {
+        departments.shipping().send(wrangler, show.item(item), show.places().get(place), carrier, expectedBy, note);
+    }
+
+    /** The post house opens the box. */
+    void confirmArrival(String item) {
+        departments.shipping().confirm(post, show.item(item));
+    }
+
     void bringBack(String item, String place) {
         move(post, item, place, "", "");
     }
@@ -153,6 +164,18 @@ final class Crew {
 
     void forecast() {
         departments.forecasts().compute(show.productionId());
+    }
+
+    /** Everybody has the address that they are known at. */
+    void giveAddresses() {
+        show.people()
+                .forEach((account, person) -> departments
+                        .recipients()
+                        .keepKnown(person, account.signInName() + "@tide-clerk.example", Show.ZONE));
+    }
+
+    void writeMail() {
+        departments.mailings().write(show.productionId());
     }
 
     private UUID id(ScriptedRoll roll) {

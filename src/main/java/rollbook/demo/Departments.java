@@ -5,6 +5,8 @@ import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
+import rollbook.mail.Mailings;
+import rollbook.mail.Recipients;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
 import rollbook.scenario.OrderProposals;
@@ -26,7 +28,10 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
+        Shipping shipping,
         Forecasts forecasts,
         Purchasing purchasing,
         ScenarioDrafts scenarios,
-        OrderProposals proposals) {}
+        OrderProposals proposals,
+        Recipients recipients,
+        Mailings mailings) {}

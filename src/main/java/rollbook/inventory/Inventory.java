@@ -8,11 +8,14 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
@@ -20,6 +23,7 @@ import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.jdbc.core.namedparam.SqlParameterSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.production.CopyPlan;
@@ -34,6 +38,8 @@ import rollbook.web.Refusal;
 /** Registers media items and corrects what is known of them. */
 @Service
 public class Inventory {
+    static final String UNDER_AGREEMENT = "inventory.refused.under-agreement";
+
     private static final String ADD = """
             insert into inventory_item (id, production_id, code, serial, kind, model, capacity_bytes, read_bytes_per_second,
                 write_bytes_per_second, ownership, supplier, cost_minor_units, hired_until, leg_id, place_id, holder,
@@ -55,6 +61,7 @@ public class Inventory {
     private final MediaItems items;
     private final Places places;
     private final CopyPlan plan;
+    private final ObjectProvider<TermsKeeper> terms;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -65,6 +72,7 @@ public class Inventory {
             MediaItems items,
             Places places,
             CopyPlan plan,
+            ObjectProvider<TermsKeeper> terms,
             AuditTrail trail,
             ApplicationEventPublisher events,
             Clock clock) {
@@ -73,6 +81,7 @@ public class Inventory {
         this.items = items;
         this.places = places;
         this.plan = plan;
+        this.terms = terms;
         this.trail = trail;
         this.events = events;
         this.clock = clock;
@@ -141,6 +150,7 @@ public class Inventory {
             throw new Refusal("inventory.refused.changed-meanwhile", before.code());
         }
         check(before.kind(), details, plan.legs(by.productionId()));
+        requireOwnTerms(by, before, details);
         try {
             jdbc.sql(CHANGE).paramSource(values(by, itemId, details)).update();
         } catch (DuplicateKeyException taken) {
@@ -150,6 +160,51 @@ public class Inventory {
         }
         trail.add(by.act("item.edited", "item", before.code(), Changes.between(before, details)));
         events.publishEvent(new MediaItemChanged(by.productionId(), itemId));
+    }
+
+    /**
+     * Writes to items what an agreement says of them. The caller has locked them.
+     *
+     * @param agreementCode for the record
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void hired(Membership by, String agreementCode, List<HiredAs> agreed) {
+        for (HiredAs hired : agreed) {
+            MediaItem before = items.lock(by.productionId(), hired.itemId());
+            int changed = jdbc.sql("""
+                            update inventory_item set ownership = 'HIRED', supplier = :supplier, cost_minor_units = :cost,
+                                hired_until = :until, version = version + 1
+                            where production_id = :production and id = :id
+                              and (ownership, supplier, cost_minor_units, hired_until)
+                                  is distinct from ('HIRED', :supplier, :cost, :until)
+                            """)
+                    .param("production", by.productionId())
+                    .param("id", hired.itemId())
+                    .param("supplier", hired.supplier())
+                    .param("cost", hired.weekMinorUnits())
+                    .param("until", Date.valueOf(hired.until()))
+                    .update();
+            if (changed > 0) {
+                trail.add(by.act("item.hired", "item", before.code(), agreementCode + ": until " + hired.until()));
+                events.publishEvent(new MediaItemChanged(by.productionId(), hired.itemId()));
+            }
+        }
+    }
+
+    private void requireOwnTerms(Membership by, MediaItem before, ItemDetails details) {
+        boolean same = before.ownership() == details.ownership()
+                && before.supplier().equals(details.supplier())
+                && Objects.equals(before.costMinorUnits(), details.costMinorUnits())
+                && Objects.equals(before.hiredUntil(), details.hiredUntil());
+        if (!same) {
+            terms.orderedStream()
+                    .map(keeper -> keeper.agreementOf(by.productionId(), before.id()))
+                    .flatMap(Optional::stream)
+                    .findFirst()
+                    .ifPresent(agreement -> {
+                        throw new Refusal(UNDER_AGREEMENT, before.code(), agreement);
+                    });
+        }
     }
 
     private List<UUID> add(Membership by, List<NewItem> list) {

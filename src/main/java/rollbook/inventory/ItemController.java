@@ -112,7 +112,7 @@ class ItemController {
                 flash.addFlashAttribute("notice", Notice.of("inventory.edited", edited.code()));
                 return "redirect:" + membership.path("media/" + id);
             } catch (Refusal refusal) {
-                page.reject(result, "code", refusal);
+                page.reject(result, refusal.key().equals(Inventory.UNDER_AGREEMENT) ? "hiredUntil" : "code", refusal);
             }
         }
         response.setStatus(UNPROCESSABLE_CONTENT.value());

@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 import rollbook.quantity.Money;
+import rollbook.web.SafeCell;
 
 /** Writes items as the CSV that {@link ItemCsvReader} reads: UTF-8 with a mark that says so, lines ending as in RFC 4180. */
 final class ItemCsvWriter {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,7 +18,7 @@ import rollbook.inventory.MediaItems;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.Membership;
-import rollbook.purchase.Orders;
+import rollbook.production.TypedCode;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
 import rollbook.verification.ClipSearch;
@@ -27,12 +28,11 @@ import rollbook.verification.DocumentSearch;
 @Controller
 class FindController {
     private static final Pattern DAY = Pattern.compile("(?i)day\\s*0*(\\d{1,4})");
-    private static final Pattern ORDER = Pattern.compile("(?i)order[\\s-]*0*(\\d{1,6})");
 
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
-    private final Orders orders;
+    private final ObjectProvider<TypedCode> others;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
@@ -40,13 +40,13 @@ class FindController {
             Rolls rolls,
             MediaItems items,
             ShootingDays days,
-            Orders orders,
+            ObjectProvider<TypedCode> others,
             ClipSearch clips,
             DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
-        this.orders = orders;
+        this.others = others;
         this.clips = clips;
         this.documents = documents;
     }
@@ -57,7 +57,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
-                .or(() -> order(membership, text))
+                .or(() -> other(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -89,16 +89,11 @@ class FindController {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
     }
 
-    private Optional<String> order(Membership membership, String text) {
-        Matcher order = ORDER.matcher(text);
-        if (!order.matches()) {
-            return Optional.empty();
-        }
-        int number = Integer.parseInt(order.group(1));
-        return orders.list(membership.productionId()).stream()
-                .filter(candidate -> candidate.number() == number)
-                .findFirst()
-                .map(found -> "orders/" + found.id());
+    private Optional<String> other(Membership membership, String text) {
+        return others.orderedStream()
+                .map(other -> other.page(membership.productionId(), text))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private Optional<String> clip(Membership membership, String text) {

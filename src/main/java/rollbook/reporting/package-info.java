@@ -10,7 +10,6 @@
             "schedule",
             "offload",
             "verification",
-            "purchase",
             "forecast",
             "people",
             "audit",

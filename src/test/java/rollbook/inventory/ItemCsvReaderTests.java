@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import rollbook.web.SafeCell;
 
 class ItemCsvReaderTests {
     static final Map<Column, String> HEADERS = new EnumMap<>(Map.ofEntries(

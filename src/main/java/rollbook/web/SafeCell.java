@@ -1,21 +1,21 @@
-package rollbook.inventory;
+package rollbook.web;
 
 /**
- * A cell that a spreadsheet program shows and does not run. One that begins with =, +, - or @ (or with what such a
+ * A cell of a CSV file that a spreadsheet program shows and does not run. One that begins with =, +, - or @ (or with what such a
  * program skips before them) would be read as a formula there, so it gets a leading apostrophe, as does one that begins
  * with an apostrophe; reading takes it off again, so that what was written comes back.
  */
-final class SafeCell {
+public final class SafeCell {
     private static final String MARK = "'";
     private static final String BEGINS_FORMULA = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
 
     private SafeCell() {}
 
-    static String write(String text) {
+    public static String write(String text) {
         return needsMark(text) ? MARK + text : text;
     }
 
-    static String read(String cell) {
+    public static String read(String cell) {
         return cell.startsWith(MARK) && needsMark(cell.substring(1)) ? cell.substring(1) : cell;
     }
 

@@ -1,4 +1,4 @@
-package rollbook.label;
+package rollbook.testing;
 
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.DecodeHintType;
@@ -24,7 +24,7 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripperByArea;
 
 /** A PDF as a printer would put it on paper: its pages as pixels, and what can be read of them. */
-final class RenderedPdf implements AutoCloseable {
+public final class RenderedPdf implements AutoCloseable {
     private static final int DOTS_PER_INCH = 300;
     private static final double MILLIMETRES_PER_INCH = 25.4;
     private static final double POINTS_PER_INCH = 72;
@@ -33,25 +33,25 @@ final class RenderedPdf implements AutoCloseable {
     private final PDFRenderer renderer;
     private final List<Optional<BufferedImage>> images;
 
-    RenderedPdf(byte[] pdf) throws IOException {
+    public RenderedPdf(byte[] pdf) throws IOException {
         document = Loader.loadPDF(pdf);
         renderer = new PDFRenderer(document);
         images = new ArrayList<>(java.util.Collections.nCopies(document.getNumberOfPages(), Optional.empty()));
     }
 
-    int pages() {
+    public int pages() {
         return document.getNumberOfPages();
     }
 
-    double widthMillimetres() {
+    public double widthMillimetres() {
         return document.getPage(0).getMediaBox().getWidth() / POINTS_PER_INCH * MILLIMETRES_PER_INCH;
     }
 
-    double heightMillimetres() {
+    public double heightMillimetres() {
         return document.getPage(0).getMediaBox().getHeight() / POINTS_PER_INCH * MILLIMETRES_PER_INCH;
     }
 
-    BufferedImage image(int page) throws IOException {
+    public BufferedImage image(int page) throws IOException {
         if (images.get(page).isEmpty()) {
             images.set(page, Optional.of(renderer.renderImageWithDPI(page, DOTS_PER_INCH, ImageType.GRAY)));
         }
@@ -59,7 +59,7 @@ final class RenderedPdf implements AutoCloseable {
     }
 
     /** The text inside of a rectangle in millimetres from the top left. */
-    String text(int page, Rectangle2D millimetres) throws IOException {
+    public String text(int page, Rectangle2D millimetres) throws IOException {
         double scale = POINTS_PER_INCH / MILLIMETRES_PER_INCH;
         PDFTextStripperByArea stripper = new PDFTextStripperByArea();
         stripper.addRegion(
@@ -74,7 +74,7 @@ final class RenderedPdf implements AutoCloseable {
     }
 
     /** What a reader of QR codes makes of a rectangle in millimetres from the top left; empty if it finds none. */
-    Optional<String> qr(int page, Rectangle2D millimetres) throws IOException {
+    public Optional<String> qr(int page, Rectangle2D millimetres) throws IOException {
         BufferedImage cut = cut(page, millimetres);
         int[] pixels = cut.getRGB(0, 0, cut.getWidth(), cut.getHeight(), null, 0, cut.getWidth());
         var bitmap =
@@ -91,7 +91,7 @@ final class RenderedPdf implements AutoCloseable {
     }
 
     /** The part of the rectangle that isn't white, in millimetres; empty if all of it is. */
-    Optional<Rectangle2D> inked(int page, Rectangle2D millimetres) throws IOException {
+    public Optional<Rectangle2D> inked(int page, Rectangle2D millimetres) throws IOException {
         BufferedImage cut = cut(page, millimetres);
         Rectangle2D inked = null;
         for (int y = 0; y < cut.getHeight(); y++) {
@@ -111,7 +111,7 @@ final class RenderedPdf implements AutoCloseable {
                         found.getHeight() * scale));
     }
 
-    boolean embedsItsFonts() throws IOException {
+    public boolean embedsItsFonts() throws IOException {
         List<PDFont> fonts = new ArrayList<>();
         for (PDPage page : document.getPages()) {
             for (COSName name : page.getResources().getFontNames()) {
