@@ -36,6 +36,8 @@ class PurityTests {
             "rollbook.offload.ReportedBytes",
             "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
+            "rollbook.inventory.CodeNumbering",
+            "rollbook.purchase.SerialLines",
             "rollbook.calendar.CalendarText",
             "rollbook.calendar.Entry",
             "rollbook.hire.Candidates",

@@ -120,8 +120,10 @@ class DemoProduction implements ApplicationRunner {
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         story.forecasts();
-        story.orderAShuttle();
+        story.order();
+        story.mail();
         rentals.play(show, timeline, dates);
+        story.sendAnAdapter();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

@@ -134,6 +134,7 @@ class Stock {
         Map<String, UUID> run(MediaKind kind, NumberRun run, String model, Figures figures) {
             ItemDetails details = new ItemDetails(
                     run.prefix(),
+                    "",
                     model,
                     figures.capacityBytes(),
                     figures.readBytesPerSecond(),

@@ -10,7 +10,6 @@
             "schedule",
             "offload",
             "verification",
-            "hire",
             "forecast",
             "people",
             "audit",
