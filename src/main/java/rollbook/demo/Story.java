@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import rollbook.demo.Paperwork.Flaw;
 import rollbook.demo.Paperwork.Listed;
 import rollbook.demo.ShootingPlan.UnitDay;
+import rollbook.supplier.DeliveredTo;
 
 /** The first ten shooting days: what goes well on every one, and the few things that don't. */
 final class Story {
@@ -217,12 +218,33 @@ final class Story {
     }
 
     /** A hired shuttle goes back soon; one that stays is on order in its place. */
-    void orderAShuttle() {
+    void order() {
         LocalDate yesterday = dates.dateOfMainDay(StoryDates.TODAY - 1);
         LocalDate expected = dates.dateOfMainDay(StoryDates.TODAY + 2);
         timeline.at(
                 dates.at(yesterday, 11, 20),
-                () -> crew.order(Stock.SHUTTLE, yesterday, expected, 1, Stock.SHUTTLE_BYTES, "by telephone"));
+                () -> crew.order(
+                        new Purchasing.Wanted(
+                                Purchasing.SHUTTLE, 2, show.legs().get(Stock.SHUTTLE), DeliveredTo.SET, "by telephone"),
+                        yesterday,
+                        expected));
+        timeline.at(
+                dates.at(dates.dateOfMainDay(6), 10, 5),
+                () -> crew.askForAndDecline(
+                        new Purchasing.Wanted(
+                                Purchasing.TAPE, 5, show.legs().get(Stock.TAPE), DeliveredTo.OFFICE, "one pack more"),
+                        "Eight tapes last until the second week; ask again then."));
+        timeline.at(
+                dates.at(yesterday, 19, 40),
+                () -> crew.askFor(new Purchasing.Wanted(
+                        Purchasing.READER, 1, null, DeliveredTo.SET, "one slot is slow when both cameras pull")));
+    }
+
+    /** People have given their addresses before yesterday’s wrap, and are told of it half an hour after it. */
+    void mail() {
+        Instant call = dates.callOf(StoryDates.TODAY - 1);
+        timeline.at(call, crew::giveAddresses);
+        timeline.at(call.plus(DAY_LENGTH).plus(minutes(31)), crew::writeMail);
     }
 
     /** A spare adapter on its way to the office, which should have come by now. */

@@ -14,8 +14,11 @@
             "shipment",
             "ordering",
             "supplier",
+            "purchase",
+            "hire",
             "forecast",
             "scenario",
+            "mail",
             "people",
             "web"
         })

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,9 +18,9 @@ import rollbook.inventory.MediaItems;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.Membership;
+import rollbook.production.TypedCode;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
-import rollbook.shipment.Shipments;
 import rollbook.verification.ClipSearch;
 import rollbook.verification.DocumentSearch;
 
@@ -28,28 +29,26 @@ import rollbook.verification.DocumentSearch;
 class FindController {
     private static final Pattern DAY = Pattern.compile("(?i)day\\s*0*(\\d{1,4})");
 
-    private static final Pattern SHIPMENT = Pattern.compile("(?i)shipment[\\s-]*0*(\\d{1,6})");
-
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
+    private final ObjectProvider<TypedCode> others;
     private final ClipSearch clips;
     private final DocumentSearch documents;
-    private final Shipments shipments;
 
     FindController(
             Rolls rolls,
             MediaItems items,
             ShootingDays days,
+            ObjectProvider<TypedCode> others,
             ClipSearch clips,
-            DocumentSearch documents,
-            Shipments shipments) {
+            DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
+        this.others = others;
         this.clips = clips;
         this.documents = documents;
-        this.shipments = shipments;
     }
 
     @GetMapping("/p/{production}/find")
@@ -58,7 +57,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
-                .or(() -> shipment(membership, text))
+                .or(() -> other(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -77,6 +76,7 @@ class FindController {
     /** Who types a card's code asks whether it may be handed back: the page of the roll on it says so. */
     private Optional<String> item(Membership membership, String text) {
         return items.findByCode(membership.productionId(), text)
+                .or(() -> items.findBySerial(membership.productionId(), text))
                 .map(item -> holdsRoll(item)
                         ? rolls.latestOnCard(membership.productionId(), item.id())
                                 .map(Roll::id)
@@ -89,13 +89,11 @@ class FindController {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
     }
 
-    private Optional<String> shipment(Membership membership, String text) {
-        Matcher shipment = SHIPMENT.matcher(text);
-        return shipment.matches()
-                ? shipments
-                        .findByNumber(membership.productionId(), Integer.parseInt(shipment.group(1)))
-                        .map(id -> "shipments/" + id)
-                : Optional.empty();
+    private Optional<String> other(Membership membership, String text) {
+        return others.orderedStream()
+                .map(other -> other.page(membership.productionId(), text))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private Optional<String> clip(Membership membership, String text) {

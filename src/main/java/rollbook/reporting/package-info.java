@@ -10,7 +10,6 @@
             "schedule",
             "offload",
             "verification",
-            "shipment",
             "forecast",
             "people",
             "audit",
