@@ -135,15 +135,16 @@ class CostPageTests {
         // Six drives at 180.00 and a delivery for 12.50; four came.
         UUID order = placed(office, 6);
         PurchaseOrder placed = orders.get(production.id, order);
-        receipts.count(
-                office, order, Map.of(placed.lines().get(0).id(), 4), TODAY, placed.version());
+        receipts.count(office, order, Map.of(placed.lines().get(0).id(), 4), TODAY, placed.version());
         set("1000", "for the trial", 0);
 
         assertThat(text("#sentence"))
                 .startsWith("Media will have cost about €1,292.50, and the budget is €1,000.00: €292.50 are lacking."
                         + " €932.50 of it is spent, €360.00 committed.");
         assertThat(text("main"))
-                .contains("1 item was bought and has no price", "4 bought items came with an order and were only counted in");
+                .contains(
+                        "1 item was bought and has no price",
+                        "4 bought items came with an order and were only counted in");
     }
 
     @Test

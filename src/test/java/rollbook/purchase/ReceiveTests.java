@@ -318,7 +318,8 @@ class ReceiveTests {
         assertThat(get(path("receipts/" + receipt.id())).text())
                 .contains("This receipt is taken back", "wrong box", "D-1.OUT");
         assertThat(receive(form().with("version", Integer.toString(now.version()))
-                .with("lines[0].serials", "SN-2").with("lines[0].codes", "D-1")))
+                        .with("lines[0].serials", "SN-2")
+                        .with("lines[0].codes", "D-1")))
                 .hasStatus(302);
         assertThat(items.findBySerial(production.id, "SN-2"))
                 .map(MediaItem::code)
