@@ -32,6 +32,7 @@ class DemoProduction implements ApplicationRunner {
     private final Productions productions;
     private final Preparation preparation;
     private final Departments departments;
+    private final AtPost atPost;
     private final DemoClock clock;
     private final SignInHints hints;
     private final Display display;
@@ -43,6 +44,7 @@ class DemoProduction implements ApplicationRunner {
             Productions productions,
             Preparation preparation,
             Departments departments,
+            AtPost atPost,
             DemoClock clock,
             SignInHints hints,
             Display display,
@@ -52,6 +54,7 @@ class DemoProduction implements ApplicationRunner {
         this.productions = productions;
         this.preparation = preparation;
         this.departments = departments;
+        this.atPost = atPost;
         this.clock = clock;
         this.hints = hints;
         this.display = display;
@@ -116,6 +119,7 @@ class DemoProduction implements ApplicationRunner {
         UnitDay yesterday = second.get(second.size() - 2);
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
+        atPost.write(timeline, show, dates, plan, main);
         story.forecasts();
         story.orderAShuttle();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));

@@ -11,6 +11,7 @@
             "schedule",
             "offload",
             "verification",
+            "post",
             "ordering",
             "supplier",
             "forecast",
