@@ -67,7 +67,7 @@ create table mail_told (
     production_id uuid not null references production_production (id),
     person_id     uuid not null references people_person (id),
     about         text not null,
-    message_id    uuid not null references mail_message (id),
+    message_id    uuid not null references mail_message (id) deferrable initially deferred,
     primary key (production_id, person_id, about)
 );
 

@@ -31,6 +31,7 @@ class DemoProduction implements ApplicationRunner {
     private final People people;
     private final Productions productions;
     private final Preparation preparation;
+    private final Rentals rentals;
     private final Departments departments;
     private final AtPost atPost;
     private final DemoClock clock;
@@ -43,6 +44,7 @@ class DemoProduction implements ApplicationRunner {
             People people,
             Productions productions,
             Preparation preparation,
+            Rentals rentals,
             Departments departments,
             AtPost atPost,
             DemoClock clock,
@@ -53,6 +55,7 @@ class DemoProduction implements ApplicationRunner {
         this.people = people;
         this.productions = productions;
         this.preparation = preparation;
+        this.rentals = rentals;
         this.departments = departments;
         this.atPost = atPost;
         this.clock = clock;
@@ -121,7 +124,10 @@ class DemoProduction implements ApplicationRunner {
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         atPost.write(timeline, show, dates, plan, main);
         story.forecasts();
-        story.orderAShuttle();
+        story.order();
+        story.mail();
+        rentals.play(show, timeline, dates);
+        story.sendAnAdapter();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

@@ -11,11 +11,15 @@
             "schedule",
             "offload",
             "verification",
+            "shipment",
             "post",
             "ordering",
             "supplier",
+            "purchase",
+            "hire",
             "forecast",
             "scenario",
+            "mail",
             "people",
             "web"
         })

@@ -5,7 +5,6 @@
             "production",
             "inventory",
             "schedule",
-            "offload",
             "verification",
             "forecast",
             "people",

@@ -3,9 +3,9 @@ package rollbook.shipment;
 import java.util.UUID;
 
 /** What a receiver says of an item. */
-record Arrival(UUID itemId, Outcome outcome, String note) {
+public record Arrival(UUID itemId, Outcome outcome, String note) {
     /** The choices of a receiver. */
-    enum Outcome {
+    public enum Outcome {
         ARRIVED(ShipmentAct.Kind.ARRIVED),
         SEAL_DAMAGED(ShipmentAct.Kind.SEAL_DAMAGED),
         MISSING(ShipmentAct.Kind.MISSING);

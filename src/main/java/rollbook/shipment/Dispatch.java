@@ -31,7 +31,7 @@ import rollbook.web.Refusal;
  * only once it is there.
  */
 @Service
-class Dispatch {
+public class Dispatch {
     /** After which a hand-over that nobody confirmed is late. */
     static final Duration HAND_OVER = Duration.ofDays(1);
 

@@ -21,7 +21,7 @@ import rollbook.web.Refusal;
 
 /** Puts items into a shipment and takes them out again, until it is sent. Nothing is in two shipments at once. */
 @Service
-class Packing {
+public class Packing {
     private final JdbcClient jdbc;
     private final Shipments shipments;
     private final MediaItems items;

@@ -33,7 +33,7 @@ class PapersController {
         this.address = address;
     }
 
-    @GetMapping("/p/{production}/shipments/{id}/{paper:packing-slip|transmittal}.pdf")
+    @GetMapping("/p/{production}/shipments/{id}/{paper:transmittal|packing-slip}.pdf")
     ResponseEntity<byte[]> print(
             Membership membership, @PathVariable UUID id, @PathVariable String paper, HttpServletRequest request) {
         PaperPages.Paper content = pages.of(membership, id);

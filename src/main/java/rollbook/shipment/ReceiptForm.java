@@ -82,7 +82,7 @@ record ReceiptForm(String name, boolean all, List<Line> lines, Map<String, Strin
         return new Line(item.itemId(), item.code(), chosen, note);
     }
 
-    boolean isWrong() {
+    public boolean isWrong() {
         return !problems.isEmpty();
     }
 

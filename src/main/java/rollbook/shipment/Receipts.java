@@ -25,7 +25,7 @@ import rollbook.web.Refusal;
 
 /** Confirms item by item what arrived. Only from then on an item is at its new place. */
 @Service
-class Receipts {
+public class Receipts {
     private final JdbcClient jdbc;
     private final Shipments shipments;
     private final ShipmentRecord record;

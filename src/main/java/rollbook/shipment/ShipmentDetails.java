@@ -5,7 +5,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** What somebody says of a shipment; for the fields see {@link Shipment}. */
-record ShipmentDetails(
+public record ShipmentDetails(
         UUID fromPlaceId,
         UUID toPlaceId,
         String receiver,

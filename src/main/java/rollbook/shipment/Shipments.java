@@ -85,7 +85,7 @@ public class Shipments implements ItemJourney {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     Shipment lock(UUID productionId, UUID shipmentId) {
-        jdbc.sql("select id from shipment_shipment where production_id = ? and id = ? for update")
+        jdbc.sql("select id from shipment_shipment where production_id = ? and id = ? for no key update")
                 .params(productionId, shipmentId)
                 .query(UUID.class)
                 .optional()
