@@ -4,14 +4,17 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.HireReturns;
 import rollbook.production.Alarm;
 import rollbook.production.AlarmSource;
 import rollbook.production.Membership;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.schedule.ShootingDays;
 import rollbook.verification.ProofSummaries;
 import rollbook.verification.Rechecks;
@@ -21,7 +24,7 @@ import rollbook.verification.Rechecks;
 class FactFinder {
     private final ProofSummaries proofs;
     private final Forecasts forecasts;
-    private final MediaOrders orders;
+    private final Orders orders;
     private final HireReturns hires;
     private final Rechecks rechecks;
     private final ShootingDays days;
@@ -31,7 +34,7 @@ class FactFinder {
     FactFinder(
             ProofSummaries proofs,
             Forecasts forecasts,
-            MediaOrders orders,
+            Orders orders,
             HireReturns hires,
             Rechecks rechecks,
             ShootingDays days,
@@ -55,12 +58,19 @@ class FactFinder {
                 proofs.of(production),
                 forecasts.latest(production).orElse(null),
                 orders.expected(production).stream()
-                        .map(order -> new Facts.Arrival(order.left(), order.legName(), order.expectedOn(), "storage"))
+                        .flatMap(FactFinder::arrivals)
                         .toList(),
                 hires.of(production),
                 rechecks.pressing(anyone),
                 alarms(production),
                 days.list(production).stream().filter(day -> day.state().open()).toList());
+    }
+
+    private static Stream<Facts.Arrival> arrivals(PurchaseOrder order) {
+        return order.lines().stream()
+                .filter(line -> line.left() > 0)
+                .map(line -> new Facts.Arrival(
+                        line.left(), line.model(), Objects.requireNonNull(order.expectedOn()), "orders/" + order.id()));
     }
 
     /** What stands, the oldest first. */

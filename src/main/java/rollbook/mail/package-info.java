@@ -6,6 +6,7 @@
             "inventory",
             "schedule",
             "verification",
+            "purchase",
             "forecast",
             "people",
             "audit",
