@@ -11,10 +11,14 @@
             "schedule",
             "offload",
             "verification",
+            "shipment",
             "ordering",
             "supplier",
+            "purchase",
+            "hire",
             "forecast",
             "scenario",
+            "mail",
             "people",
             "web"
         })

@@ -2,6 +2,9 @@ package rollbook.inventory;
 
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -128,24 +131,50 @@ public class Custody {
      */
     @Transactional
     public void retire(Membership by, UUID itemId, String reason) {
+        lockFirst(by, List.of(itemId));
         MediaItem item = items.lock(by.productionId(), itemId);
         requireNothingOn(item, by);
         enter(by.signatory(), item, CustodyAct.RETIRED, item.placeId(), item.holder(), reason);
+        events.publishEvent(new ItemLeft(by.productionId(), itemId, today(by), by.personId(), reason));
+    }
+
+    /** Gives one hired item back today, as {@link #giveBackAll} does. */
+    @Transactional
+    public void giveBack(Membership by, UUID itemId, String note) {
+        giveBackAll(by, List.of(itemId), today(by), note);
     }
 
     /**
-     * Gives a hired item back to its supplier, who holds it from then on.
+     * Gives hired items back to their suppliers, who hold them from then on: all of them, or none.
      *
-     * @throws Refusal if it isn't hired, is a card with a roll on it, or something else depends on it
+     * @param on the date on which they went back, in the production's zone
+     * @throws Refusal if one of them isn't hired, is a card with a roll on it, or something else depends on it
      */
     @Transactional
-    public void giveBack(Membership by, UUID itemId, String note) {
-        MediaItem item = items.lock(by.productionId(), itemId);
-        if (item.ownership() != Ownership.HIRED) {
-            throw new Refusal("inventory.refused.not-hired", item.code());
+    public void giveBackAll(Membership by, Collection<UUID> itemIds, LocalDate on, String note) {
+        lockFirst(by, itemIds);
+        List<MediaItem> leaving = itemIds.stream()
+                .distinct()
+                .map(id -> items.get(by.productionId(), id))
+                .sorted(Comparator.comparing(MediaItem::code))
+                .map(item -> items.lock(by.productionId(), item.id()))
+                .toList();
+        for (MediaItem item : leaving) {
+            if (item.ownership() != Ownership.HIRED) {
+                throw new Refusal("inventory.refused.not-hired", item.code());
+            }
+            requireNothingOn(item, by);
+            enter(by.signatory(), item, CustodyAct.RETURNED, item.placeId(), item.supplier(), note);
+            events.publishEvent(new ItemLeft(by.productionId(), item.id(), on, by.personId(), note));
         }
-        requireNothingOn(item, by);
-        enter(by.signatory(), item, CustodyAct.RETURNED, item.placeId(), item.supplier(), note);
+    }
+
+    private void lockFirst(Membership by, Collection<UUID> itemIds) {
+        holds.orderedStream().forEach(hold -> hold.lockFirst(by.productionId(), itemIds));
+    }
+
+    private LocalDate today(Membership by) {
+        return LocalDate.now(clock.withZone(by.zone()));
     }
 
     private void stay(Signatory by, UUID itemId, CustodyAct act, String note) {
@@ -169,7 +198,7 @@ public class Custody {
                 });
     }
 
-    private void enter(Signatory by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
+    void enter(Signatory by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
         if (!act.startsFrom(item.condition())) {
             throw new Refusal(
                     "inventory.refused.condition",

@@ -112,7 +112,7 @@ class ItemController {
                 flash.addFlashAttribute("notice", Notice.of("inventory.edited", edited.code()));
                 return "redirect:" + membership.path("media/" + id);
             } catch (Refusal refusal) {
-                page.reject(result, "code", refusal);
+                page.reject(result, refusal.key().equals(Inventory.UNDER_AGREEMENT) ? "hiredUntil" : "code", refusal);
             }
         }
         response.setStatus(UNPROCESSABLE_CONTENT.value());
@@ -132,7 +132,7 @@ class ItemController {
 
     private static List<CustodyAct> acts(Membership membership, MediaItem item, boolean underWay) {
         return Arrays.stream(CustodyAct.values())
-                .filter(act -> act.startsFrom(item.condition()))
+                .filter(act -> act.hasForm() && act.startsFrom(item.condition()))
                 .filter(act -> !underWay || act != CustodyAct.MOVED)
                 .filter(act -> act.isForGood()
                         ? membership.mayKeepBooks() && !mayHoldRoll(item)

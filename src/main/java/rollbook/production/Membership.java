@@ -51,6 +51,11 @@ public record Membership(
         return may(Role.WRANGLER, Role.POST);
     }
 
+    /** Whether the person may propose orders; for templates. */
+    public boolean mayProposeOrders() {
+        return may(Role.WRANGLER, Role.OFFICE, Role.POST);
+    }
+
     /** Whether the person may keep scenarios of shooting days; for templates. */
     public boolean mayKeepScenarios() {
         return may(Role.WRANGLER, Role.OFFICE, Role.POST);

@@ -1,6 +1,8 @@
 package rollbook.shipment;
 
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import rollbook.inventory.CardState;
 import rollbook.inventory.Condition;
 import rollbook.production.MediaKind;
 
@@ -8,9 +10,20 @@ import rollbook.production.MediaKind;
  * An item of a shipment.
  *
  * @param condition the item's now, wherever it is
+ * @param cardState for cards only
+ * @param placeId where the item is now; while it is under way, where it came from
  */
 public record ShipmentItem(
-        UUID shipmentId, UUID itemId, String code, MediaKind kind, String model, State state, Condition condition) {
+        UUID shipmentId,
+        UUID itemId,
+        String code,
+        MediaKind kind,
+        String model,
+        State state,
+        Condition condition,
+        @Nullable CardState cardState,
+        UUID placeId,
+        String placeName) {
     /** How far an item has come. */
     public enum State {
         PACKED,
