@@ -37,8 +37,8 @@ import rollbook.testing.TestProduction;
 /** What becomes of messages, with a real SMTP server, with one that refuses and hangs up, and with senders that die. */
 @PortalTest
 class SenderTests {
-    private static final Letter LETTER = new Letter(
-            "Main day 1 wrapped — 2 cards", "It is wrapped.", List.of(new Letter.Part("Proof", List.of())));
+    private static final Letter LETTER =
+            new Letter("Main day 1 wrapped — 2 cards", "It is wrapped.", List.of(new Letter.Part("Proof", List.of())));
 
     @Autowired
     Fixtures fixtures;
@@ -67,7 +67,8 @@ class SenderTests {
 
     @BeforeEach
     void begin() {
-        jdbc.sql("update mail_message set state = 'WITHDRAWN', failure = 'BY_HAND' where state in ('WAITING', 'SENDING')")
+        jdbc.sql(
+                        "update mail_message set state = 'WITHDRAWN', failure = 'BY_HAND' where state in ('WAITING', 'SENDING')")
                 .update();
         production = fixtures.production();
         recipients.keepKnown(office().personId(), address(), ZoneId.of("Europe/Lisbon"));
@@ -127,9 +128,10 @@ class SenderTests {
         outbox.sendAgain(now(message), Outbox.act(office(), "mail.sent-again", message), 1);
         sender(smtp).sendDue();
         assertThat(now(message).state()).isEqualTo(State.SENT);
-        assertThat(arrived()).as("because a person said so").hasSize(2).allSatisfy(one -> assertThat(
-                        one.getHeader("Message-ID"))
-                .containsExactly(message.messageId()));
+        assertThat(arrived())
+                .as("because a person said so")
+                .hasSize(2)
+                .allSatisfy(one -> assertThat(one.getHeader("Message-ID")).containsExactly(message.messageId()));
     }
 
     /** The sender dies before the server hears of the message: that looks the same afterwards. */
@@ -385,8 +387,7 @@ class SenderTests {
     }
 
     private Sender sender(PostOffice office) {
-        return new Sender(
-                new Dispatch(jdbc, clock), envelopes, recipients, subscriptions, office, transaction, clock);
+        return new Sender(new Dispatch(jdbc, clock), envelopes, recipients, subscriptions, office, transaction, clock);
     }
 
     private List<MimeMessage> arrived() {
