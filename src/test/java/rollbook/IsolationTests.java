@@ -47,7 +47,7 @@ class IsolationTests {
 
     /** What is read without signing in. */
     private static final Set<String> OPEN =
-            Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics", "/mail/unsubscribe/{secret}");
+            Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics", "/receipt/{secret}", "/mail/unsubscribe/{secret}");
 
     @Test
     void anAdministratorOfAnotherProductionGets404EverywhereInThisOne() {

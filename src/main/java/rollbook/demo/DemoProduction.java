@@ -31,6 +31,7 @@ class DemoProduction implements ApplicationRunner {
     private final People people;
     private final Productions productions;
     private final Preparation preparation;
+    private final Rentals rentals;
     private final Departments departments;
     private final DemoClock clock;
     private final SignInHints hints;
@@ -42,6 +43,7 @@ class DemoProduction implements ApplicationRunner {
             People people,
             Productions productions,
             Preparation preparation,
+            Rentals rentals,
             Departments departments,
             DemoClock clock,
             SignInHints hints,
@@ -51,6 +53,7 @@ class DemoProduction implements ApplicationRunner {
         this.people = people;
         this.productions = productions;
         this.preparation = preparation;
+        this.rentals = rentals;
         this.departments = departments;
         this.clock = clock;
         this.hints = hints;
@@ -117,8 +120,10 @@ class DemoProduction implements ApplicationRunner {
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         story.forecasts();
-        story.orderAShuttle();
+        story.order();
         story.mail();
+        rentals.play(show, timeline, dates);
+        story.sendAnAdapter();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

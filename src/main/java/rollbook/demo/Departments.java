@@ -3,7 +3,6 @@ package rollbook.demo;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
 import rollbook.mail.Mailings;
@@ -29,8 +28,9 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
+        Shipping shipping,
         Forecasts forecasts,
-        MediaOrders orders,
+        Purchasing purchasing,
         ScenarioDrafts scenarios,
         OrderProposals proposals,
         Recipients recipients,

@@ -14,6 +14,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import rollbook.burndown.Band;
 import rollbook.burndown.PoolOutlook;
+import rollbook.web.SafeCell;
 
 /** The table of all legs, in exact bytes. */
 final class StorageCsv {
@@ -56,9 +57,9 @@ final class StorageCsv {
 
     private static void print(CSVPrinter csv, LegForecast leg, BurnDown.Point point) throws IOException {
         List<Object> row = new ArrayList<>(Arrays.asList(
-                words(leg.legName()),
+                SafeCell.write(leg.legName()),
                 point.date(),
-                words(point.days().stream()
+                SafeCell.write(point.days().stream()
                         .map(day -> day.unit() + " " + day.number())
                         .collect(Collectors.joining(", "))),
                 point.plannedBytes(),
@@ -89,10 +90,5 @@ final class StorageCsv {
                 .filter(arrival -> arrival.usualDate().equals(date))
                 .mapToLong(PoolOutlook.ExpectedArrival::bytes)
                 .reduce(0, Math::addExact);
-    }
-
-    /** A spreadsheet takes what begins like this for a formula; a name stays a name behind an apostrophe. */
-    private static String words(String text) {
-        return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
     }
 }

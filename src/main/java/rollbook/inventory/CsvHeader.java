@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.SafeCell;
 
 /**
  * The first line of a file: which column holds what, and what separates the cells. Names are told by their letters and

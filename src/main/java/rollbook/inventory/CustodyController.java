@@ -23,12 +23,12 @@ import rollbook.web.Choice;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 
-/** A page for each act on an item: move, quarantine, release, lost, found; and for those who keep the books retire and return. */
+/** A page for each act on an item: move, quarantine, release, lost, found; and for those who keep the books retire. */
 @Controller
 @RequestMapping("/p/{production}/media/{id:[0-9a-fA-F-]{36}}")
 class CustodyController {
     private static final String DAILY = "/{act:move|quarantine|release|lost|found}";
-    private static final String FOR_GOOD = "/{act:retire|return}";
+    private static final String FOR_GOOD = "/{act:retire}";
 
     private final MediaItems items;
     private final Custody custody;
@@ -117,8 +117,7 @@ class CustodyController {
             case RELEASED -> custody.release(by, id, reason);
             case LOST -> custody.reportLost(by, id, reason);
             case RETIRED -> custody.retire(by, id, reason);
-            case RETURNED -> custody.giveBack(by, id, reason);
-            case REGISTERED -> throw new NotFoundException();
+            case RETURNED, REGISTERED -> throw new NotFoundException();
         }
     }
 

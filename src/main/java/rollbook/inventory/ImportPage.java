@@ -12,6 +12,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 import rollbook.production.MediaKind;
 import rollbook.web.Display;
+import rollbook.web.SafeCell;
 
 /** What the pages of an import show. */
 @Component

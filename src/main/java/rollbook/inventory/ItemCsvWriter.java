@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 import rollbook.quantity.Money;
+import rollbook.web.SafeCell;
 
 /** Writes items as the CSV that {@link ItemCsvReader} reads: UTF-8 with a mark that says so, lines ending as in RFC 4180. */
 final class ItemCsvWriter {
@@ -43,6 +44,7 @@ final class ItemCsvWriter {
             case CAPACITY_TB -> written(item.capacityBytes(), DecimalUnit.TERABYTES);
             case READ -> written(item.readBytesPerSecond(), DecimalUnit.MEGABYTES);
             case WRITE -> written(item.writeBytesPerSecond(), DecimalUnit.MEGABYTES);
+            case SERIAL -> item.serial();
             case OWNER -> ItemCells.word(item.ownership());
             case SUPPLIER -> item.supplier();
             case COST -> item.costMinorUnits() == null ? "" : money.write(item.costMinorUnits());

@@ -46,6 +46,9 @@ class SecurityConfiguration {
                         // either.
                         .requestMatchers("/mail/unsubscribe/*")
                         .permitAll()
+                        // Whoever was given its address confirms what arrived: receivers have no account.
+                        .requestMatchers("/receipt/*")
+                        .permitAll()
                         .anyRequest()
                         .authenticated())
                 .formLogin(form ->

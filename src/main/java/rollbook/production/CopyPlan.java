@@ -14,6 +14,7 @@ import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.SimplePropertyRowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.web.NotFoundException;
@@ -79,6 +80,32 @@ public class CopyPlan {
                 })
                 .list();
         return new ClearingRules(policies, List.copyOf(legs.values()), clock.instant());
+    }
+
+    /**
+     * The rules for whoever grants something by them: until the transaction ends, nobody who changed them goes on past
+     * {@link #awaitGrants}. Several may grant at once.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public ClearingRules rulesToGrantBy(UUID productionId) {
+        lock(productionId, "for share");
+        return rules(productionId);
+    }
+
+    /**
+     * For whoever changed the rules, before a look at what stands: waits for those who grant by the old ones, so that what
+     * they granted is seen. Whoever comes later reads the new rules.
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void awaitGrants(UUID productionId) {
+        lock(productionId, "for no key update");
+    }
+
+    private void lock(UUID productionId, String strength) {
+        jdbc.sql("select id from production_production where id = ? " + strength)
+                .param(productionId)
+                .query(UUID.class)
+                .single();
     }
 
     private static ClearingPolicy policy(ResultSet row, String version) throws SQLException {

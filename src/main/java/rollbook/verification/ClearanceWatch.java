@@ -10,6 +10,7 @@ import org.springframework.transaction.annotation.Transactional;
 import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.Copies;
 import rollbook.offload.Rolls;
+import rollbook.production.CopyPlan;
 import rollbook.production.CopyPlanChanged;
 
 /**
@@ -21,13 +22,16 @@ class ClearanceWatch {
     private final Rolls rolls;
     private final Copies copies;
     private final MediumClearances media;
+    private final CopyPlan plan;
     private final SchedulerClient jobs;
     private final Clock clock;
 
-    ClearanceWatch(Rolls rolls, Copies copies, MediumClearances media, SchedulerClient jobs, Clock clock) {
+    ClearanceWatch(
+            Rolls rolls, Copies copies, MediumClearances media, CopyPlan plan, SchedulerClient jobs, Clock clock) {
         this.rolls = rolls;
         this.copies = copies;
         this.media = media;
+        this.plan = plan;
         this.jobs = jobs;
         this.clock = clock;
     }
@@ -45,6 +49,7 @@ class ClearanceWatch {
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     public void onCopyPlanChanged(CopyPlanChanged changed) {
+        plan.awaitGrants(changed.productionId());
         Stream.concat(
                         rolls.onClearedCards(changed.productionId()).stream(),
                         media.rollsOnCleared(changed.productionId()).stream())

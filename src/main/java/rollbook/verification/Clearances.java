@@ -263,7 +263,7 @@ public class Clearances {
     /** The same, with the media kept as they are until the transaction ends. */
     Proof keptProof(UUID productionId, UUID rollId) {
         return new Proof(
-                plan.rules(productionId),
+                plan.rulesToGrantBy(productionId),
                 copies.keepOfRoll(productionId, rollId),
                 verdicts.ofRoll(productionId, rollId));
     }

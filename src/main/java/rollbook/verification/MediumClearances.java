@@ -272,7 +272,7 @@ public class MediumClearances {
     private MediumProof requireProof(Membership by, MediaItem item) {
         MediumProof proof = MediumProof.of(
                 item.id(),
-                plan.rules(by.productionId()),
+                plan.rulesToGrantBy(by.productionId()),
                 rolls.copiedTo(by.productionId(), item.id()),
                 copies.keepOfRollsOn(by.productionId(), item.id()),
                 verdicts.ofRollsOn(by.productionId(), item.id()));

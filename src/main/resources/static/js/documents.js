@@ -19,7 +19,9 @@ if (form) {
   form.addEventListener('drop', (event) => {
     event.preventDefault();
     drop.classList.remove('over');
-    if (!sending && event.dataTransfer.files.length > 0) input.files = event.dataTransfer.files;
+    if (sending || event.dataTransfer.files.length === 0) return;
+    input.files = event.dataTransfer.files;
+    form.requestSubmit();
   });
 
   form.addEventListener('submit', (event) => {

@@ -35,6 +35,25 @@ document.addEventListener('keydown', (event) => {
     menu.querySelector('summary').focus();
   }
 });
+document.addEventListener('focusout', (event) => {
+  const menu = event.target.closest?.('details.menu[open], details.more[open]');
+  if (menu && event.relatedTarget && !menu.contains(event.relatedTarget)) menu.open = false;
+});
+
+// The code box is reached by one key, which stands beside it, from anywhere but a field.
+const codeBox = document.getElementById('find-code');
+if (codeBox) {
+  const key = document.getElementById('find-key');
+  if (/Mac|iPhone|iPad/.test(navigator.platform)) key.textContent = key.dataset.apple;
+  key.hidden = false;
+  document.addEventListener('keydown', (event) => {
+    const asked = (event.ctrlKey || event.metaKey) && !event.shiftKey && !event.altKey && event.key.toLowerCase() === 'k';
+    if (!asked || event.target.closest?.('input, select, textarea, [contenteditable]')) return;
+    event.preventDefault();
+    codeBox.focus();
+    codeBox.select();
+  });
+}
 
 // Bars of a timeline: pointed at or reached by the arrow keys, one says its figures below the picture.
 const says = (bar) => {

@@ -6,16 +6,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
-/** The whole loop in a browser, on a wide window and on a phone's, by what a person sees. */
+/**
+ * The whole loop in a browser, on a wide window and on a phone's, by what a person sees; and on a phone's again in a browser
+ * that runs no scripts.
+ */
 class BrowserJourneyTests {
     @TempDir
     Path folder;
 
-    @ParameterizedTest(name = "in a window {0} pixels wide")
-    @ValueSource(ints = {1280, 390})
-    void aCardGoesFromBlankToBlankAgain(int width) throws Exception {
+    @ParameterizedTest(name = "in a window {0} pixels wide, scripts: {1}")
+    @CsvSource({"1280, true", "390, true", "390, false"})
+    void aCardGoesFromBlankToBlankAgain(int width, boolean scripts) throws Exception {
         Path clip =
                 Files.createDirectories(folder.resolve("card").resolve("A001")).resolve("A001C001.mxf");
         Files.writeString(clip, "pictures");
@@ -25,7 +28,7 @@ class BrowserJourneyTests {
         RealFiles.flipOneByte(folder.resolve("vault").resolve("A001").resolve("A001C002.mxf"));
 
         try (PortalProcess portal = PortalProcess.start(folder.resolve("data"));
-                BrowserVisitor visitor = new BrowserVisitor(portal.base(), width)) {
+                BrowserVisitor visitor = new BrowserVisitor(portal.base(), width, scripts)) {
             WholeLoop loop = new WholeLoop(visitor);
             loop.setUp(portal.setupCode());
             loop.signIn();

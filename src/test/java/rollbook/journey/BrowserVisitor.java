@@ -25,8 +25,13 @@ final class BrowserVisitor implements Visitor {
     private final BrowserContext context;
     private final Page page;
     private final List<String> complaints = new ArrayList<>();
+    private int loaded;
 
     BrowserVisitor(String base, int width) {
+        this(base, width, true);
+    }
+
+    BrowserVisitor(String base, int width, boolean javaScript) {
         this.base = base;
         this.playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
@@ -39,6 +44,7 @@ final class BrowserVisitor implements Visitor {
         this.context = browser.newContext(new Browser.NewContextOptions()
                 .setViewportSize(width, HEIGHT)
                 .setHasTouch(width < 600)
+                .setJavaScriptEnabled(javaScript)
                 .setLocale("en-GB"));
         this.page = context.newPage();
         page.onConsoleMessage(message -> {
@@ -48,6 +54,7 @@ final class BrowserVisitor implements Visitor {
                 complaints.add(page.url() + ": " + message.text());
             }
         });
+        page.onLoad(it -> loaded++);
         page.onPageError(error -> complaints.add(page.url() + ": " + error));
     }
 
@@ -63,6 +70,10 @@ final class BrowserVisitor implements Visitor {
         throw new AssertionError("These tests need Chromium on the PATH; .ci/run installs it");
     }
 
+    Page page() {
+        return page;
+    }
+
     List<String> complaints() {
         return complaints;
     }
@@ -75,6 +86,13 @@ final class BrowserVisitor implements Visitor {
 
     String address() {
         return page.url();
+    }
+
+    /** Does what leads to another page, or to this one again, and waits until it is there. */
+    void toNextPage(Runnable act) {
+        int before = loaded;
+        act.run();
+        page.waitForCondition(() -> loaded > before);
     }
 
     void screenshot(Path file) {

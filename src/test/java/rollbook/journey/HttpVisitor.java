@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jsoup.Connection;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -144,6 +145,21 @@ final class HttpVisitor implements Visitor {
         return section.select("tbody tr").stream()
                 .map(row -> row.select("th, td").eachText())
                 .toList();
+    }
+
+    /** The page at the address as it is sent; empty if it isn't a page but a file. */
+    Optional<Document> page(String path) {
+        try {
+            Connection.Response response = session.newRequest()
+                    .url(base + path)
+                    .ignoreContentType(true)
+                    .execute();
+            return String.valueOf(response.contentType()).startsWith("text/html")
+                    ? Optional.of(response.parse())
+                    : Optional.empty();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     byte[] download(String address) {

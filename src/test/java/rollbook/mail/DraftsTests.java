@@ -10,15 +10,18 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import rollbook.forecast.OrderFlag;
 import rollbook.forecast.StorageOutlook;
 import rollbook.inventory.HireReturn;
+import rollbook.post.PostStanding;
 import rollbook.production.Alarm;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.PurchaseOrder.State;
 import rollbook.schedule.DayState;
 import rollbook.schedule.ShootingDay;
 import rollbook.verification.ProofSummary;
@@ -35,6 +38,16 @@ class DraftsTests {
     private final Facts facts = new Facts(
             TODAY,
             proof(2, 3),
+            new PostStanding(
+                    "Post house",
+                    7,
+                    5,
+                    4,
+                    List.of(new PostStanding.Medium(UUID.randomUUID(), "SHUTTLE-02", 1, "it is late")),
+                    List.of(),
+                    List.of(),
+                    List.of(new PostStanding.Medium(UUID.randomUUID(), "SHUTTLE-03", 1, "read it")),
+                    List.of()),
             new StorageOutlook(
                     "The tape runs out.",
                     Instant.EPOCH,
@@ -42,7 +55,13 @@ class DraftsTests {
                     TODAY,
                     TODAY.plusDays(30),
                     List.of(leg("Tape", true), leg("Shuttle", false))),
-            List.of(arrival(-1), arrival(0), arrival(7), arrival(8)),
+            List.of(
+                    ordered(1, State.PART_ARRIVED, -1),
+                    ordered(2, State.PLACED, 0),
+                    ordered(3, State.PLACED, 7),
+                    ordered(4, State.PLACED, 8),
+                    ordered(5, State.PROPOSED, null),
+                    ordered(6, State.APPROVED, null)),
             List.of(
                     hire("DRIVE-1", "Larkfield", -1),
                     hire("CARD-1", "Larkfield", 2),
@@ -51,6 +70,7 @@ class DraftsTests {
                     hire("CARD-3", "Larkfield", 8),
                     hire("CARD-4", "Larkfield", 15)),
             new Rechecks.Pressing(1, 2, "SHUTTLE-01"),
+            "It costs.",
             List.of(alarm("1", Role.WRANGLER), alarm("2", Role.OFFICE)),
             List.of(
                     day("Main unit", 4, 0, DayState.PLANNED),
@@ -60,10 +80,10 @@ class DraftsTests {
     @ParameterizedTest
     @CsvSource({
         "WRANGLER, alarms asked clear held waiting proof re-checks",
-        "OFFICE, alarms asked proof flags cover arrivals hire",
-        "POST, asked held proof flags cover arrivals re-checks",
+        "OFFICE, alarms asked proof flags cover decide arrivals hire",
+        "POST, asked held proof post flags cover arrivals re-checks",
         "READER, proof flags cover",
-        "ADMINISTRATOR, alarms asked clear held waiting proof flags cover arrivals hire re-checks",
+        "ADMINISTRATOR, alarms asked clear held waiting proof post flags cover decide arrivals hire re-checks",
     })
     void aDigestHoldsWhatIsTheReadersToKnowAndToDo(Role role, String chapters) {
         assertThat(titles(Drafts.digest(facts, List.of(MAIN), member(role)))).isEqualTo(chapters);
@@ -72,7 +92,7 @@ class DraftsTests {
     @Test
     void whoHasTwoRolesReadsEachThingOnce() {
         assertThat(titles(Drafts.digest(facts, List.of(MAIN), member(Role.WRANGLER, Role.POST))))
-                .isEqualTo("alarms asked clear held waiting proof flags cover arrivals re-checks");
+                .isEqualTo("alarms asked clear held waiting proof post flags cover arrivals re-checks");
     }
 
     @Test
@@ -94,7 +114,8 @@ class DraftsTests {
         assertThat(Drafts.digest(facts, List.of(MAIN), member(Role.POST)).sentences())
                 .containsExactly(
                         Said.of("mail.digest.wrapped", List.of(Said.of("mail.day", "Main unit", 3)), 1),
-                        Said.of("mail.proven", 12, 14, 7));
+                        Said.of("mail.proven", 12, 14, 7),
+                        Said.of("mail.post.received", 5, 7, 4));
     }
 
     @Test
@@ -102,9 +123,13 @@ class DraftsTests {
         Draft digest = Drafts.digest(facts, List.of(MAIN), member(Role.OFFICE));
         assertThat(said(digest, "arrivals"))
                 .containsExactly(
-                        Said.of("mail.arrival.late", 2, "Tape", TODAY.minusDays(1)),
-                        Said.of("mail.arrival", 2, "Tape", TODAY),
-                        Said.of("mail.arrival", 2, "Tape", TODAY.plusDays(7)));
+                        Said.of("mail.arrival.late", 1, 2, "Larkfield", TODAY.minusDays(1)),
+                        Said.of("mail.arrival", 2, 2, "Larkfield", TODAY),
+                        Said.of("mail.arrival", 3, 2, "Larkfield", TODAY.plusDays(7)));
+        assertThat(said(digest, "decide"))
+                .containsExactly(
+                        Said.of("mail.order.proposed", 5, 3, "Larkfield"),
+                        Said.of("mail.order.approved", 6, 3, "Larkfield"));
         assertThat(said(digest, "hire"))
                 .containsExactly(
                         Said.of("mail.hire.late", 1, "DRIVE-1", "Larkfield", TODAY.minusDays(1)),
@@ -113,16 +138,17 @@ class DraftsTests {
     }
 
     @Test
+    void whatIsAmissAtPostIsNamedAndTheRestCounted() {
+        assertThat(said(Drafts.digest(facts, List.of(MAIN), member(Role.POST)), "post"))
+                .containsExactly(
+                        Said.of("mail.post.received", 5, 7, 4),
+                        Said.of("mail.post.medium", "SHUTTLE-02", "it is late"),
+                        Said.of("mail.post.to-check", 1));
+    }
+
+    @Test
     void ofManyThingsTenAreNamedAndTheRestIsCounted() {
-        Facts many = new Facts(
-                TODAY,
-                proof(0, 13),
-                null,
-                List.of(),
-                List.of(),
-                new Rechecks.Pressing(0, 0, null),
-                List.of(),
-                List.of());
+        Facts many = bare(proof(0, 13), new Rechecks.Pressing(0, 0, null));
         Draft digest = Drafts.digest(many, List.of(MAIN), member(Role.WRANGLER));
         assertThat(said(digest, "held")).hasSize(11).endsWith(Said.of("mail.more", 4));
         assertThat(titles(digest)).doesNotContain("re-checks", "alarms");
@@ -130,15 +156,7 @@ class DraftsTests {
 
     @Test
     void withoutAForecastTheOfficeIsToldSo() {
-        Facts none = new Facts(
-                TODAY,
-                proof(0, 0),
-                null,
-                List.of(),
-                List.of(),
-                new Rechecks.Pressing(0, 0, "SHUTTLE-01"),
-                List.of(),
-                List.of());
+        Facts none = bare(proof(0, 0), new Rechecks.Pressing(0, 0, "SHUTTLE-01"));
         Draft digest = Drafts.digest(none, List.of(MAIN), member(Role.OFFICE));
         assertThat(digest.sentences()).contains(Said.of("mail.no-forecast"));
         assertThat(titles(digest)).isEqualTo("asked proof");
@@ -153,7 +171,7 @@ class DraftsTests {
                         Said.of("mail.weekly.days", 2),
                         Said.of("mail.alarms-stand", 1),
                         Said.text("The tape runs out."));
-        assertThat(titles(weekly)).isEqualTo("alarms days flags cover orders hire re-checks proof");
+        assertThat(titles(weekly)).isEqualTo("alarms days flags cover decide orders hire costs post re-checks proof");
         assertThat(said(weekly, "orders")).hasSize(4);
         assertThat(said(weekly, "hire")).as("what goes back within two weeks").hasSize(4);
     }
@@ -238,8 +256,29 @@ class DraftsTests {
                 null);
     }
 
-    private static Facts.Arrival arrival(int daysFromToday) {
-        return new Facts.Arrival(2, "Tape", TODAY.plusDays(daysFromToday), "storage");
+    private static Facts bare(ProofSummary proof, Rechecks.Pressing rechecks) {
+        return new Facts(
+                TODAY,
+                proof,
+                new PostStanding(null, 0, 0, 0, List.of(), List.of(), List.of(), List.of(), List.of()),
+                null,
+                List.of(),
+                List.of(),
+                rechecks,
+                "It costs.",
+                List.of(),
+                List.of());
+    }
+
+    private static Facts.Ordered ordered(int number, State state, @Nullable Integer daysFromToday) {
+        return new Facts.Ordered(
+                number,
+                "Larkfield",
+                state,
+                3,
+                2,
+                daysFromToday == null ? null : TODAY.plusDays(daysFromToday),
+                "orders/" + number);
     }
 
     private static HireReturn hire(String code, String supplier, int daysFromToday) {

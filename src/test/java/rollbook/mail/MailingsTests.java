@@ -17,11 +17,13 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import rollbook.audit.AuditTrail;
+import rollbook.cost.CostSentences;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.HireReturns;
+import rollbook.post.PostStandings;
 import rollbook.production.Alarm;
 import rollbook.production.Role;
+import rollbook.purchase.Orders;
 import rollbook.schedule.DayStates;
 import rollbook.schedule.ShootingDays;
 import rollbook.testing.Fixtures;
@@ -70,7 +72,13 @@ class MailingsTests {
     Forecasts forecasts;
 
     @Autowired
-    MediaOrders orders;
+    Orders orders;
+
+    @Autowired
+    PostStandings post;
+
+    @Autowired
+    CostSentences costs;
 
     @Autowired
     HireReturns hires;
@@ -96,10 +104,12 @@ class MailingsTests {
         unit = production.unit("Main");
         FactFinder finder = new FactFinder(
                 proofs,
+                post,
                 forecasts,
                 orders,
                 hires,
                 rechecks,
+                costs,
                 days,
                 List.of(id -> id.equals(production.id) ? List.copyOf(standing) : List.of()),
                 clock);

@@ -1,0 +1,234 @@
+package rollbook.journey;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Every kind of page of the demo, and every state of it that somebody gets to see, by the rules of axe-core: in light and
+ * dark colours, on a wide window and on a phone's. Each page has a language, a title and one main heading, and none has to
+ * be moved sideways where it is 320 pixels wide.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class AccessibilityJourneyTests {
+    private static final String PASSWORD = "rollbook-demo";
+    private static final String DEMO = "/p/TIDECLERK";
+    private static final int WIDE = 1280;
+    private static final int PHONE = 390;
+    private static final int NARROWEST = 320;
+    private static final int HEIGHT = 900;
+
+    /** Whose pages others see too goes first, so that each is looked at as the one who can do most on it. */
+    private static final String FIRST = "administrator";
+
+    /** Takes away what is written in each form, and writes words where figures belong. */
+    private static final String SEND_NONSENSE = "(at) => {"
+            + " const form = document.querySelectorAll('main form[method=post]')[at];"
+            + " for (const field of form.querySelectorAll('input, textarea')) {"
+            + "  if (field.matches('.number, .decimal')) field.value = 'many';"
+            + "  else if (field.matches('textarea, [type=text], [type=search], [type=date], [type=time], [type=email],"
+            + " [type=password], input:not([type])')) field.value = ''; }"
+            + " HTMLFormElement.prototype.submit.call(form); }";
+
+    private static final String FORMS_WITH_FIELDS = "[...document.querySelectorAll('main form[method=post]')]"
+            + ".map((form, at) => [form, at])"
+            + ".filter(([form]) => form.querySelector('input:not([type=hidden]):not([type=file]), textarea, select'))"
+            + ".map(([form, at]) => at)";
+
+    private final SiteMap siteMap = new SiteMap();
+    private final List<String> findings = new ArrayList<>();
+    private PortalProcess portal;
+
+    @BeforeAll
+    void startTheDemo(@TempDir Path folder) throws Exception {
+        portal = PortalProcess.start(folder.resolve("data"), "--spring.profiles.active=demo");
+    }
+
+    @BeforeEach
+    void forget() {
+        findings.clear();
+    }
+
+    @AfterAll
+    void stop() {
+        portal.close();
+    }
+
+    @Order(1)
+    @ParameterizedTest
+    @ValueSource(strings = {FIRST, "wrangler", "office", "post", "reader"})
+    void nothingIsWrongWithThePagesThatARoleIsLedTo(String name) {
+        List<String> pages = worthALook(name, "/", "/");
+        lookAt(name, pages);
+        assertThat(findings).as("as %s, of %d pages", name, pages.size()).isEmpty();
+        assertThat(siteMap.patterns()).as("the walk gets about").hasSizeGreaterThan(50);
+    }
+
+    @Order(2)
+    @Test
+    void norWithSigningIn() {
+        try (BrowserVisitor visitor = new BrowserVisitor(portal.base(), WIDE)) {
+            visitor.open("/sign-in");
+            look(visitor.page(), "sign-in");
+            visitor.open("/sign-in?signed-out");
+            look(visitor.page(), "signed out");
+            visitor.fill("Sign-in name", "wrangler");
+            visitor.fill("Password", "wrong");
+            visitor.press("Sign in");
+            assertThat(visitor.text()).contains("Sign-in name");
+            look(visitor.page(), "sign-in failed");
+        }
+        assertThat(findings).isEmpty();
+    }
+
+    @Order(3)
+    @Test
+    void norWithAProductionInWhichNothingIsYet() {
+        try (BrowserVisitor visitor = signedIn(FIRST)) {
+            visitor.open("/productions/new");
+            visitor.fill("Production code", "EMPTY");
+            visitor.fill("Production name", "Nothing yet");
+            visitor.choose("Time zone", "Europe/Lisbon");
+            visitor.fill("Currency", "EUR");
+            visitor.press("Make the production");
+        }
+        List<String> pages = worthALook(FIRST, "/p/EMPTY/today", "/p/EMPTY");
+        assertThat(pages).as("pages that look different while empty").hasSizeGreaterThan(5);
+        lookAt(FIRST, pages);
+        assertThat(findings).isEmpty();
+    }
+
+    @Order(4)
+    @Test
+    void norWithMenusThatAreOpen() {
+        try (BrowserVisitor visitor = signedIn(FIRST)) {
+            Page page = visitor.page();
+            visitor.open(DEMO + "/today");
+            page.locator("summary:visible").first().click();
+            note("open menu", new Axe(page).findingsIn(".menu[open]"));
+            page.keyboard().press("Escape");
+            page.setViewportSize(PHONE, HEIGHT);
+            page.locator("summary:visible").last().click();
+            note("open menu below", new Axe(page).findingsIn(".more[open]"));
+        }
+        assertThat(findings).isEmpty();
+    }
+
+    @Order(5)
+    @Test
+    void norWithPagesThatSayThatSomethingWentWrong() {
+        try (BrowserVisitor visitor = signedIn("reader")) {
+            for (String path : List.of(
+                    "/nowhere",
+                    DEMO + "/rolls/00000000-0000-0000-0000-000000000000",
+                    DEMO + "/find?code=NOWHERE",
+                    DEMO + "/settings/units/new")) {
+                visitor.open(path);
+                look(visitor.page(), path);
+            }
+        }
+        assertThat(findings).isEmpty();
+    }
+
+    /** Last, for some forms take even this. */
+    @Order(9)
+    @Test
+    void norWithAFormThatIsNotRightYet() {
+        SiteMap forms = new SiteMap();
+        List<String> answered = new ArrayList<>();
+        try (HttpVisitor walker = signedInWithoutJavaScript(FIRST);
+                BrowserVisitor visitor = signedIn(FIRST)) {
+            Page page = visitor.page();
+            for (String address : forms.walk(walker, DEMO + "/today", DEMO)) {
+                visitor.open(address);
+                for (Object at : (List<?>) page.evaluate(FORMS_WITH_FIELDS)) {
+                    visitor.open(address);
+                    Response response = page.waitForResponse(
+                            answer -> answer.request().method().equals("POST"),
+                            () -> visitor.toNextPage(() -> page.evaluate(SEND_NONSENSE, at)));
+                    if (response.status() == 422 && !answered.contains(SiteMap.pattern(response.url()))) {
+                        answered.add(SiteMap.pattern(response.url()));
+                        look(page, "wrong form of " + address);
+                    }
+                }
+            }
+        }
+        assertThat(findings).as("of %d forms", answered.size()).isEmpty();
+        assertThat(answered).as("forms that are refused").hasSizeGreaterThan(20);
+    }
+
+    private List<String> worthALook(String name, String start, String within) {
+        try (HttpVisitor walker = signedInWithoutJavaScript(name)) {
+            return siteMap.walk(walker, start, within);
+        }
+    }
+
+    private void lookAt(String name, List<String> pages) {
+        try (BrowserVisitor visitor = signedIn(name)) {
+            for (String address : pages) {
+                visitor.open(address);
+                look(visitor.page(), address);
+            }
+            findings.addAll(visitor.complaints());
+        }
+    }
+
+    private void look(Page page, String state) {
+        Axe axe = new Axe(page);
+        note(state + " wide, light", axe.findings());
+        colours(page, ColorScheme.DARK);
+        note(state + " wide, dark", axe.contrastFindings());
+        page.setViewportSize(PHONE, HEIGHT);
+        page.evaluate("document.querySelectorAll('main details').forEach(details => details.open = true)");
+        note(state + " phone, dark", axe.findings());
+        colours(page, ColorScheme.LIGHT);
+        note(state + " phone, light", axe.contrastFindings());
+        page.setViewportSize(NARROWEST, HEIGHT);
+        note(state, axe.shapeFindings());
+        page.setViewportSize(WIDE, HEIGHT);
+    }
+
+    private static void colours(Page page, ColorScheme scheme) {
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+    }
+
+    private void note(String state, List<String> these) {
+        these.forEach(finding -> findings.add(state + ": " + finding));
+    }
+
+    private BrowserVisitor signedIn(String name) {
+        BrowserVisitor visitor = new BrowserVisitor(portal.base(), WIDE);
+        signIn(visitor, name);
+        return visitor;
+    }
+
+    private HttpVisitor signedInWithoutJavaScript(String name) {
+        HttpVisitor visitor = new HttpVisitor(portal.base());
+        signIn(visitor, name);
+        return visitor;
+    }
+
+    private static void signIn(Visitor visitor, String name) {
+        visitor.open("/sign-in");
+        visitor.fill("Sign-in name", name);
+        visitor.fill("Password", PASSWORD);
+        visitor.press("Sign in");
+    }
+}
