@@ -12,6 +12,7 @@
             "offload",
             "verification",
             "shipment",
+            "post",
             "ordering",
             "supplier",
             "purchase",

@@ -147,6 +147,7 @@ class AgreementTests {
     private static ItemDetails details(MediaItem item, String code, long cost) {
         return new ItemDetails(
                 code,
+                item.serial(),
                 item.model(),
                 item.capacityBytes(),
                 item.readBytesPerSecond(),
