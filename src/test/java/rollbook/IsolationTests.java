@@ -46,7 +46,8 @@ class IsolationTests {
             Set.of("/p/{production}/calendar/address", "/p/{production}/calendar/revocation");
 
     /** What is read without signing in. */
-    private static final Set<String> OPEN = Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics");
+    private static final Set<String> OPEN =
+            Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics", "/receipt/{secret}");
 
     @Test
     void anAdministratorOfAnotherProductionGets404EverywhereInThisOne() {

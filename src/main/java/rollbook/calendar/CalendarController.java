@@ -18,6 +18,7 @@ import rollbook.production.Role;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.PortalAddress;
+import rollbook.web.Secret;
 
 /** Says what stands in a person's calendar, and makes and revokes its address. Everybody has their own. */
 @Controller
@@ -60,7 +61,7 @@ class CalendarController {
         Secret secret = feeds.make(membership, before);
         String base = address.base(request);
         return new ModelAndView("calendar/address")
-                .addObject("address", base + secret.path())
+                .addObject("address", base + "/calendar/" + secret.text() + ".ics")
                 .addObject("replaced", before != null)
                 .addObject("opensHereOnly", PortalAddress.isThisMachine(base));
     }

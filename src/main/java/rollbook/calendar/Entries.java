@@ -5,18 +5,20 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrder;
-import rollbook.forecast.MediaOrders;
 import rollbook.forecast.StorageOutlook;
 import rollbook.inventory.HireReturn;
 import rollbook.inventory.HireReturns;
 import rollbook.production.Membership;
+import rollbook.purchase.OrderLine;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.verification.Rechecks;
 import rollbook.web.Display;
 
@@ -24,12 +26,12 @@ import rollbook.web.Display;
 @Component
 class Entries {
     private final Forecasts forecasts;
-    private final MediaOrders orders;
+    private final Orders orders;
     private final HireReturns hires;
     private final Rechecks rechecks;
     private final Display display;
 
-    Entries(Forecasts forecasts, MediaOrders orders, HireReturns hires, Rechecks rechecks, Display display) {
+    Entries(Forecasts forecasts, Orders orders, HireReturns hires, Rechecks rechecks, Display display) {
         this.forecasts = forecasts;
         this.orders = orders;
         this.hires = hires;
@@ -64,24 +66,36 @@ class Entries {
                                 0)));
     }
 
-    /** Of whom it was ordered, and what was noted, stands on the office's page only. */
-    private Entry arrival(Membership viewer, MediaOrder order) {
-        boolean whole = viewer.mayKeepBooks();
-        String what = display.text(
-                whole && !order.supplierName().isEmpty() ? "calendar.arrival.what.from" : "calendar.arrival.what",
-                order.left(),
-                order.items(),
-                display.size(order.itemCapacityBytes()),
-                display.date(order.orderedOn()),
-                order.supplierName());
+    private Entry arrival(Membership viewer, PurchaseOrder order) {
+        String ordered = display.date(Objects.requireNonNull(order.orderedOn()));
+        Stream<String> lines =
+                order.lines().stream().filter(line -> line.left() > 0).map(this::line);
         return new Entry(
                 uid("arrival", order.id()),
-                order.expectedOn(),
-                display.text("calendar.arrival", order.left(), order.legName()),
-                whole && !order.note().isEmpty() ? what + "\n" + order.note() : what,
-                viewer.path(whole ? "storage/orders/" + order.id() : "storage"),
+                Objects.requireNonNull(order.expectedOn()),
+                display.text("calendar.arrival", order.left(), order.number()),
+                Stream.concat(
+                                lines,
+                                Stream.of(
+                                        order.supplierName().isEmpty()
+                                                ? display.text("calendar.arrival.ordered", ordered)
+                                                : display.text(
+                                                        "calendar.arrival.ordered.from", ordered, order.supplierName()),
+                                        order.note()))
+                        .filter(text -> !text.isEmpty())
+                        .collect(Collectors.joining("\n")),
+                viewer.path("orders/" + order.id()),
                 order.changedAt(),
-                order.steps());
+                order.version());
+    }
+
+    private String line(OrderLine line) {
+        return display.text(
+                line.legName().isEmpty() ? "calendar.arrival.line" : "calendar.arrival.line.for",
+                line.left(),
+                line.items(),
+                line.model(),
+                line.legName());
     }
 
     /** One entry for what goes back to a supplier on a day: a hire of thirty cards is one thing to see to. */

@@ -13,6 +13,7 @@ import rollbook.production.Membership;
 import rollbook.production.Memberships;
 import rollbook.web.NotFoundException;
 import rollbook.web.PortalAddress;
+import rollbook.web.Secret;
 
 /** The calendars themselves, for programs that can't sign in: whoever has the address reads what its owner may read. */
 @Controller

@@ -15,6 +15,7 @@ import rollbook.audit.AuditTrail;
 import rollbook.production.MemberRemoved;
 import rollbook.production.Membership;
 import rollbook.web.Refusal;
+import rollbook.web.Secret;
 
 /** The secret addresses at which people's calendars are read. Each person has one in a production at most. */
 @Service

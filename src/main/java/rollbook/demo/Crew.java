@@ -1,6 +1,7 @@
 package rollbook.demo;
 
 import java.io.IOException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -11,7 +12,6 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.demo.Paperwork.Sheet;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.MediaItem;
 import rollbook.offload.Offloads.Destination;
 import rollbook.production.Membership;
@@ -117,6 +117,16 @@ final class Crew {
         move(wrangler, item, place, holder, note);
     }
 
+    /** Seals a box, and gives it to the carrier. */
+    void ship(String item, String place, String carrier, Instant expectedBy, String note) {
+        departments.shipping().send(wrangler, show.item(item), show.places().get(place), carrier, expectedBy, note);
+    }
+
+    /** The post house opens the box. */
+    void confirmArrival(String item) {
+        departments.shipping().confirm(post, show.item(item));
+    }
+
     void bringBack(String item, String place) {
         move(post, item, place, "", "");
     }
@@ -131,10 +141,16 @@ final class Crew {
         blanks(isLarge(card)).remove(card);
     }
 
-    void order(String leg, LocalDate on, LocalDate expectedOn, int items, long itemBytes, String note) {
-        departments
-                .orders()
-                .enter(office, new MediaOrders.NewOrder(show.legs().get(leg), on, expectedOn, items, itemBytes, note));
+    void order(Purchasing.Wanted wanted, LocalDate on, LocalDate expectedOn) {
+        departments.purchasing().order(office, wanted, on, expectedOn);
+    }
+
+    void askFor(Purchasing.Wanted wanted) {
+        departments.purchasing().propose(wrangler, wanted);
+    }
+
+    void askForAndDecline(Purchasing.Wanted wanted, String reason) {
+        departments.purchasing().decline(office, departments.purchasing().propose(post, wanted), reason);
     }
 
     /** @param figures by the names under which the form sends them */
@@ -148,6 +164,18 @@ final class Crew {
 
     void forecast() {
         departments.forecasts().compute(show.productionId());
+    }
+
+    /** Everybody has the address that they are known at. */
+    void giveAddresses() {
+        show.people()
+                .forEach((account, person) -> departments
+                        .recipients()
+                        .keepKnown(person, account.signInName() + "@tide-clerk.example", Show.ZONE));
+    }
+
+    void writeMail() {
+        departments.mailings().write(show.productionId());
     }
 
     private UUID id(ScriptedRoll roll) {

@@ -31,7 +31,9 @@ class DemoProduction implements ApplicationRunner {
     private final People people;
     private final Productions productions;
     private final Preparation preparation;
+    private final Rentals rentals;
     private final Departments departments;
+    private final AtPost atPost;
     private final DemoClock clock;
     private final SignInHints hints;
     private final Display display;
@@ -42,7 +44,9 @@ class DemoProduction implements ApplicationRunner {
             People people,
             Productions productions,
             Preparation preparation,
+            Rentals rentals,
             Departments departments,
+            AtPost atPost,
             DemoClock clock,
             SignInHints hints,
             Display display,
@@ -51,7 +55,9 @@ class DemoProduction implements ApplicationRunner {
         this.people = people;
         this.productions = productions;
         this.preparation = preparation;
+        this.rentals = rentals;
         this.departments = departments;
+        this.atPost = atPost;
         this.clock = clock;
         this.hints = hints;
         this.display = display;
@@ -116,8 +122,12 @@ class DemoProduction implements ApplicationRunner {
         UnitDay yesterday = second.get(second.size() - 2);
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
+        atPost.write(timeline, show, dates, plan, main);
         story.forecasts();
-        story.orderAShuttle();
+        story.order();
+        story.mail();
+        rentals.play(show, timeline, dates);
+        story.sendAnAdapter();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

@@ -3,9 +3,10 @@ package rollbook.demo;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItems;
+import rollbook.mail.Mailings;
+import rollbook.mail.Recipients;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
 import rollbook.scenario.OrderProposals;
@@ -27,7 +28,10 @@ record Departments(
         Overrides overrides,
         MediaItems items,
         Custody custody,
+        Shipping shipping,
         Forecasts forecasts,
-        MediaOrders orders,
+        Purchasing purchasing,
         ScenarioDrafts scenarios,
-        OrderProposals proposals) {}
+        OrderProposals proposals,
+        Recipients recipients,
+        Mailings mailings) {}

@@ -47,6 +47,7 @@ class Preparation {
     private final RecordingFormats formats;
     private final Stock stock;
     private final Sourcing sourcing;
+    private final Rentals rentals;
     private final Schedule schedule;
     private final ShootingDays days;
     private final DemoClock clock;
@@ -62,6 +63,7 @@ class Preparation {
             RecordingFormats formats,
             Stock stock,
             Sourcing sourcing,
+            Rentals rentals,
             Schedule schedule,
             ShootingDays days,
             DemoClock clock) {
@@ -75,6 +77,7 @@ class Preparation {
         this.formats = formats;
         this.stock = stock;
         this.sourcing = sourcing;
+        this.rentals = rentals;
         this.schedule = schedule;
         this.days = days;
         this.clock = clock;
@@ -113,6 +116,7 @@ class Preparation {
             shots.put(shot, formats.add(office, shot.format));
         }
         Map<String, UUID> items = stock.register(office, placeIds, legs, dates);
+        rentals.agree(office, items, dates);
         clock.tell(dates.daysBefore(9));
         return new Show(
                 production,

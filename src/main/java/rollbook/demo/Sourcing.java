@@ -8,9 +8,8 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
-import rollbook.forecast.DeliveredTo;
+import rollbook.cost.Budgets;
 import rollbook.forecast.LegSupply;
-import rollbook.forecast.MediaOrders;
 import rollbook.forecast.Supplies;
 import rollbook.ordering.Hire;
 import rollbook.production.MediaKind;
@@ -18,6 +17,7 @@ import rollbook.production.Membership;
 import rollbook.supplier.Catalogue;
 import rollbook.supplier.CatalogueDetails;
 import rollbook.supplier.Contacts;
+import rollbook.supplier.DeliveredTo;
 import rollbook.supplier.SupplierDetails;
 import rollbook.supplier.Suppliers;
 
@@ -26,19 +26,29 @@ import rollbook.supplier.Suppliers;
 @Profile("demo")
 class Sourcing {
     private static final long MB = 1_000_000L;
+    private static final int TAPES_ORDERED = 10;
+    private static final long BUDGET_CENTS = 4_500_000;
 
     private final Suppliers suppliers;
     private final Contacts contacts;
     private final Catalogue catalogue;
     private final Supplies supplies;
-    private final MediaOrders orders;
+    private final Purchasing purchasing;
+    private final Budgets budgets;
 
-    Sourcing(Suppliers suppliers, Contacts contacts, Catalogue catalogue, Supplies supplies, MediaOrders orders) {
+    Sourcing(
+            Suppliers suppliers,
+            Contacts contacts,
+            Catalogue catalogue,
+            Supplies supplies,
+            Purchasing purchasing,
+            Budgets budgets) {
         this.suppliers = suppliers;
         this.contacts = contacts;
         this.catalogue = catalogue;
         this.supplies = supplies;
-        this.orders = orders;
+        this.purchasing = purchasing;
+        this.budgets = budgets;
     }
 
     void source(Membership office, Map<String, UUID> legs, StoryDates dates) {
@@ -49,10 +59,10 @@ class Sourcing {
         contacts.add(office, shop, "Bills", "", "", "bills@media-supplier.example");
         UUID shuttle = catalog.item(
                 shop,
-                new CatalogueDetails(MediaKind.DRIVE, "shuttle drive", Stock.SHUTTLE_BYTES, 520 * MB, 480 * MB, 2));
+                new CatalogueDetails(MediaKind.DRIVE, Purchasing.SHUTTLE, Stock.SHUTTLE_BYTES, 520 * MB, 480 * MB, 2));
         catalog.price(shuttle, -60, (long) Stock.SHUTTLE_PRICE_CENTS, new Hire(4_500, 1), 0);
         UUID tape = catalog.item(
-                shop, new CatalogueDetails(MediaKind.TAPE, "tape, 18 TB", Stock.TAPE_BYTES, 380 * MB, 380 * MB, 5));
+                shop, new CatalogueDetails(MediaKind.TAPE, Purchasing.TAPE, Stock.TAPE_BYTES, 380 * MB, 380 * MB, 5));
         catalog.price(tape, -60, 8_900L, null, 0);
         catalog.price(tape, -5, (long) Stock.TAPE_PRICE_CENTS, null, 1);
 
@@ -75,35 +85,34 @@ class Sourcing {
                 new CatalogueDetails(MediaKind.CARD, "camera card, 2 TB", 2 * Stock.TB, 1_400 * MB, 1_200 * MB, 1));
         catalog.price(card, -60, null, new Hire(24_000, 1), 0);
         UUID reader = catalog.item(
-                rental, new CatalogueDetails(MediaKind.READER, "card reader, one slot", null, 1_000 * MB, null, 1));
+                rental, new CatalogueDetails(MediaKind.READER, Purchasing.READER, null, 1_000 * MB, null, 1));
         catalog.price(reader, -60, null, new Hire(6_000, 1), 0);
 
         supplies.change(office, supply(legs.get(Stock.SHUTTLE), shuttle, DeliveredTo.SET));
         supplies.change(office, supply(legs.get(Stock.ARRAY), array, DeliveredTo.OFFICE));
         supplies.change(office, supply(legs.get(Stock.TAPE), tape, DeliveredTo.OFFICE));
-        ordered(office, today, new Ordered(legs.get(Stock.SHUTTLE), Stock.SHUTTLES - 1, Stock.SHUTTLE_BYTES, 3, 4));
-        ordered(office, today, new Ordered(legs.get(Stock.TAPE), Stock.TAPES, Stock.TAPE_BYTES, 2, 2));
+        budgets.set(office, BUDGET_CENTS, "Agreed with the producer before the shoot.", 0);
+        LocalDate ordered = StoryDates.plusWorkingDays(today, 0);
+        UUID drives = purchasing.order(
+                office,
+                new Purchasing.Wanted(
+                        Purchasing.SHUTTLE, Stock.SHUTTLES - 1, legs.get(Stock.SHUTTLE), DeliveredTo.SET, ""),
+                ordered,
+                StoryDates.plusWorkingDays(ordered, 3));
+        purchasing.came(office, drives, Stock.SHUTTLES - 1, StoryDates.plusWorkingDays(ordered, 4));
+        purchasing.close(office, drives);
+        UUID tapes = purchasing.order(
+                office,
+                new Purchasing.Wanted(
+                        Purchasing.TAPE, TAPES_ORDERED, legs.get(Stock.TAPE), DeliveredTo.OFFICE, "Two packs."),
+                ordered,
+                StoryDates.plusWorkingDays(ordered, 2));
+        purchasing.came(office, tapes, Stock.TAPES, StoryDates.plusWorkingDays(ordered, 2));
+        purchasing.callOff(office, tapes, "Two were cracked. The supplier takes them back.");
     }
 
     private static LegSupply supply(UUID leg, UUID item, DeliveredTo to) {
         return new LegSupply(leg, item, to, LegSupply.NOT_KEPT);
-    }
-
-    /** An order of the weeks before the shoot, and after how many working days it was expected and came. */
-    private record Ordered(UUID leg, int items, long itemBytes, int expectedAfter, int cameAfter) {}
-
-    private void ordered(Membership office, LocalDate today, Ordered order) {
-        LocalDate on = StoryDates.plusWorkingDays(today, 0);
-        UUID id = orders.enter(
-                office,
-                new MediaOrders.NewOrder(
-                        order.leg(),
-                        on,
-                        StoryDates.plusWorkingDays(on, order.expectedAfter()),
-                        order.items(),
-                        order.itemBytes(),
-                        ""));
-        orders.receive(office, id, order.items(), StoryDates.plusWorkingDays(on, order.cameAfter()), 0);
     }
 
     /** What the office enters on a day. */

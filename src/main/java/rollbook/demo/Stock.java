@@ -49,7 +49,7 @@ class Stock {
     static final long ADAPTER_BYTES_PER_SECOND = 420 * MB;
     static final long ARRAY_BYTES_PER_SECOND = 900 * MB;
 
-    private static final String RENTAL_HOUSE = "camera rental house";
+    static final String RENTAL_HOUSE = "camera rental house";
     private static final String MEDIA_SUPPLIER = "media supplier";
 
     private final Inventory inventory;
@@ -134,6 +134,7 @@ class Stock {
         Map<String, UUID> run(MediaKind kind, NumberRun run, String model, Figures figures) {
             ItemDetails details = new ItemDetails(
                     run.prefix(),
+                    "",
                     model,
                     figures.capacityBytes(),
                     figures.readBytesPerSecond(),

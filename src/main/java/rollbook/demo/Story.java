@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import rollbook.demo.Paperwork.Flaw;
 import rollbook.demo.Paperwork.Listed;
 import rollbook.demo.ShootingPlan.UnitDay;
+import rollbook.supplier.DeliveredTo;
 
 /** The first ten shooting days: what goes well on every one, and the few things that don't. */
 final class Story {
@@ -28,6 +29,8 @@ final class Story {
     private static final String BROKE_OFF = "B022";
 
     private static final Duration DAY_LENGTH = Duration.ofMinutes(630);
+    private static final Duration SHUTTLE_TRAVELS = Duration.ofMinutes(75);
+    private static final Duration SHUTTLE_COMES_WITHIN = Duration.ofHours(3);
     private static final int MINUTES_IN_FRONT_OF_CAMERA = 560;
 
     private final StoryDates dates;
@@ -173,7 +176,9 @@ final class Story {
     private void shipShuttle(UnitDay day, Instant at) {
         String shuttle = plan.shuttleOf(day.mainDay());
         LocalDate back = dates.dateOfMainDay(day.mainDay()).plusDays(5);
-        timeline.at(at, () -> crew.send(shuttle, Stock.POST, "night courier", name(day)));
+        timeline.at(
+                at, () -> crew.ship(shuttle, Stock.POST, "night courier", at.plus(SHUTTLE_COMES_WITHIN), name(day)));
+        timeline.at(at.plus(SHUTTLE_TRAVELS), () -> crew.confirmArrival(shuttle));
         timeline.at(dates.at(back, 7, 30), () -> crew.bringBack(shuttle, Stock.SET));
     }
 
@@ -213,12 +218,42 @@ final class Story {
     }
 
     /** A hired shuttle goes back soon; one that stays is on order in its place. */
-    void orderAShuttle() {
+    void order() {
         LocalDate yesterday = dates.dateOfMainDay(StoryDates.TODAY - 1);
         LocalDate expected = dates.dateOfMainDay(StoryDates.TODAY + 2);
         timeline.at(
                 dates.at(yesterday, 11, 20),
-                () -> crew.order(Stock.SHUTTLE, yesterday, expected, 1, Stock.SHUTTLE_BYTES, "by telephone"));
+                () -> crew.order(
+                        new Purchasing.Wanted(
+                                Purchasing.SHUTTLE, 2, show.legs().get(Stock.SHUTTLE), DeliveredTo.SET, "by telephone"),
+                        yesterday,
+                        expected));
+        timeline.at(
+                dates.at(dates.dateOfMainDay(6), 10, 5),
+                () -> crew.askForAndDecline(
+                        new Purchasing.Wanted(
+                                Purchasing.TAPE, 5, show.legs().get(Stock.TAPE), DeliveredTo.OFFICE, "one pack more"),
+                        "Eight tapes last until the second week; ask again then."));
+        timeline.at(
+                dates.at(yesterday, 19, 40),
+                () -> crew.askFor(new Purchasing.Wanted(
+                        Purchasing.READER, 1, null, DeliveredTo.SET, "one slot is slow when both cameras pull")));
+    }
+
+    /** People have given their addresses before yesterday’s wrap, and are told of it half an hour after it. */
+    void mail() {
+        Instant call = dates.callOf(StoryDates.TODAY - 1);
+        timeline.at(call, crew::giveAddresses);
+        timeline.at(call.plus(DAY_LENGTH).plus(minutes(31)), crew::writeMail);
+    }
+
+    /** A spare adapter on its way to the office, which should have come by now. */
+    void sendAnAdapter() {
+        Instant noon = dates.at(dates.dateOfMainDay(StoryDates.TODAY - 1), 12, 10);
+        timeline.at(
+                noon,
+                () -> crew.ship(
+                        "ADAPTER-2", Stock.OFFICE, "day courier", noon.plus(Duration.ofHours(6)), "For repair."));
     }
 
     static String name(UnitDay day) {

@@ -11,10 +11,16 @@
             "schedule",
             "offload",
             "verification",
+            "shipment",
+            "post",
             "ordering",
             "supplier",
+            "purchase",
+            "hire",
             "forecast",
+            "cost",
             "scenario",
+            "mail",
             "people",
             "web"
         })

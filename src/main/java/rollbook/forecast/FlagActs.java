@@ -11,9 +11,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -23,6 +23,7 @@ import rollbook.ordering.Flag;
 import rollbook.ordering.FlagRule;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
+import rollbook.purchase.OrderPlaced;
 import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
@@ -149,13 +150,15 @@ public class FlagActs {
         return legName;
     }
 
-    /** Closes the flag of a leg's pool, if it has an open one. */
+    /** Closes the flags of the pools that the order fills up, where they have an open one. */
+    @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
-    public void closeByOrder(Membership by, UUID legId, UUID orderId) {
+    public void on(OrderPlaced order) {
+        Membership by = order.by();
         lock(by.productionId());
-        Optional.ofNullable(newestByLeg(by.productionId()).get(legId))
-                .filter(PoolFlag::isOpen)
-                .ifPresent(flag -> add(flag, PoolFlag.Kind.CLOSED_BY_ORDER, by, "", null, null, orderId));
+        newestByLeg(by.productionId()).values().stream()
+                .filter(flag -> flag.isOpen() && order.legIds().contains(flag.legId()))
+                .forEach(flag -> add(flag, PoolFlag.Kind.CLOSED_BY_ORDER, by, "", null, null, order.orderId()));
     }
 
     /** Keeps others from changing the production's flags until the transaction ends. */

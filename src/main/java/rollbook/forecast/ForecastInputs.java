@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.WorkingCalendar;
@@ -26,6 +27,9 @@ import rollbook.production.CameraUnits;
 import rollbook.production.Production;
 import rollbook.production.Productions;
 import rollbook.production.Unit;
+import rollbook.purchase.OrderLine;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.quantity.ByteCount;
 import rollbook.quantity.DataRate;
 import rollbook.quantity.Fraction;
@@ -50,7 +54,7 @@ class ForecastInputs {
     private final LegPools pools;
     private final Supplies supplies;
     private final Market market;
-    private final MediaOrders orders;
+    private final Orders orders;
     private final Clock clock;
 
     ForecastInputs(
@@ -62,7 +66,7 @@ class ForecastInputs {
             LegPools pools,
             Supplies supplies,
             Market market,
-            MediaOrders orders,
+            Orders orders,
             Clock clock) {
         this.productions = productions;
         this.units = units;
@@ -87,9 +91,12 @@ class ForecastInputs {
         List<ForecastDay> days = days(productionId, rates, rolls);
         WorkingCalendar calendar = market.calendar(production);
         Assumptions assumptions = supplies.assumptions(productionId);
-        Map<UUID, SuppliedLeg> supplied = supplied(productionId, calendar, today, days);
+        List<PurchaseOrder> awaited = orders.expected(productionId);
+        Collection<LegSupply> chosen = supplies.byLeg(productionId).values();
+        Map<UUID, SupplyTerms> terms = terms(productionId, chosen, awaited, calendar, today, days);
+        Map<UUID, SuppliedLeg> supplied = supplied(chosen, terms);
         List<ForecastInput.Leg> legs =
-                pools.legs(production, today, rolls, new PoolArrivals(orders.list(productionId), supplied, calendar));
+                pools.legs(production, today, rolls, new PoolArrivals(awaited, terms, supplied, calendar));
         List<Offer> offers = new Offers(production, supplied).of(legs);
         return new ForecastInput(
                 today,
@@ -200,18 +207,31 @@ class ForecastInputs {
                 .doubleValue();
     }
 
-    /** By the leg; those without a supply, or with one that can't be ordered now, are left out. */
-    private Map<UUID, SuppliedLeg> supplied(
-            UUID productionId, WorkingCalendar calendar, LocalDate today, List<ForecastDay> days) {
+    /** Of all that pools are filled up with and that is on order, by the item of a catalogue. */
+    private Map<UUID, SupplyTerms> terms(
+            UUID productionId,
+            Collection<LegSupply> chosen,
+            List<PurchaseOrder> awaited,
+            WorkingCalendar calendar,
+            LocalDate today,
+            List<ForecastDay> days) {
         LocalDate last = days.stream()
                 .map(ForecastDay::date)
                 .filter(date -> date.isAfter(today))
                 .max(Comparator.naturalOrder())
                 .orElse(today);
-        Collection<LegSupply> chosen = supplies.byLeg(productionId).values();
-        Set<UUID> items = chosen.stream().map(LegSupply::itemId).collect(Collectors.toSet());
-        Map<UUID, SupplyTerms> terms =
-                market.terms(productionId, item -> items.contains(item.id()), calendar, today, last);
+        Set<UUID> items = Stream.concat(
+                        chosen.stream().map(LegSupply::itemId),
+                        awaited.stream()
+                                .flatMap(order -> order.lines().stream())
+                                .map(OrderLine::catalogueItemId)
+                                .filter(Objects::nonNull))
+                .collect(Collectors.toSet());
+        return market.terms(productionId, item -> items.contains(item.id()), calendar, today, last);
+    }
+
+    /** By the leg; those without a supply, or with one that can't be ordered now, are left out. */
+    private static Map<UUID, SuppliedLeg> supplied(Collection<LegSupply> chosen, Map<UUID, SupplyTerms> terms) {
         return chosen.stream()
                 .filter(supply -> terms.containsKey(supply.itemId())
                         && terms.get(supply.itemId()).fillsPools())

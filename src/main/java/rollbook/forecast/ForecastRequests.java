@@ -21,6 +21,7 @@ import rollbook.inventory.MediaItemChanged;
 import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
 import rollbook.production.ProductionChanged;
+import rollbook.purchase.OrderChanged;
 import rollbook.schedule.ScheduleChanged;
 import rollbook.supplier.SupplierChanged;
 
@@ -83,6 +84,11 @@ class ForecastRequests {
     @EventListener
     void on(SupplierChanged event) {
         ask(event.productionId(), Because.SUPPLY);
+    }
+
+    @EventListener
+    void on(OrderChanged event) {
+        ask(event.productionId(), Because.ORDER);
     }
 
     void ask(UUID productionId, Because because) {

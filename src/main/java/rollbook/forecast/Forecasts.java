@@ -47,6 +47,11 @@ public class Forecasts {
                         .toList()));
     }
 
+    /** Empty before the first forecast. */
+    public Optional<CostToCome> costToCome(UUID productionId) {
+        return Optional.ofNullable(runs.standing(productionId).newest()).map(CostToCome::of);
+    }
+
     private StorageOutlook.Leg leg(LegForecast leg, boolean raised, StorageForecast forecast) {
         OrderAdvice advice = leg.advice();
         OrderAdvice.Order order = leg.order();

@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import java.util.UUID;
+import rollbook.supplier.DeliveredTo;
 
 /**
  * What a leg's pool is filled up with, as it is kept.

@@ -51,7 +51,7 @@ final class Offers {
                                 source.terms().punctuality().calendar(),
                                 supplier.details().orderCutOff(),
                                 production.zone(),
-                                source.supply().deliveredTo().furtherWorkingDays),
+                                source.supply().deliveredTo().furtherWorkingDays()),
                         supplier.details().deliveryMinorUnits()));
     }
 

@@ -3,13 +3,18 @@ package rollbook.forecast;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.PoolOutlook;
 import rollbook.production.Membership;
+import rollbook.purchase.OrderLine;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.web.Display;
 import rollbook.web.Link;
 
@@ -18,7 +23,7 @@ import rollbook.web.Link;
 class StoragePages {
     private final ForecastRuns runs;
     private final FlagActs flags;
-    private final MediaOrders orders;
+    private final Orders orders;
     private final StorageWords words;
     private final LearnedWords learnedWords;
     private final OrderWords orderWords;
@@ -30,7 +35,7 @@ class StoragePages {
     StoragePages(
             ForecastRuns runs,
             FlagActs flags,
-            MediaOrders orders,
+            Orders orders,
             StorageWords words,
             LearnedWords learnedWords,
             OrderWords orderWords,
@@ -51,7 +56,7 @@ class StoragePages {
     }
 
     /** What was done about the pools, as it is now. */
-    private record Done(Map<UUID, PoolFlag> flags, List<MediaOrder> orders) {}
+    private record Done(Map<UUID, PoolFlag> flags, List<PurchaseOrder> orders) {}
 
     StoragePage page(ForecastRun run, ForecastRun.Standing standing, Membership membership) {
         UUID productionId = membership.productionId();
@@ -106,10 +111,7 @@ class StoragePages {
                 flag(done.flags().get(leg.legId()), membership),
                 orderWords.why(leg),
                 orderWords.waiting(leg),
-                done.orders().stream()
-                        .filter(order -> order.isOpen() && order.legId().equals(leg.legId()))
-                        .map(this::line)
-                        .toList(),
+                done.orders().stream().flatMap(order -> lines(order, leg)).toList(),
                 pictures.large(leg, burnDown),
                 pictures.small(leg, burnDown),
                 rows(burnDown, forecast),
@@ -120,15 +122,29 @@ class StoragePages {
         return flag == null || !flag.isOpen() ? null : flagWords.part(flag, membership.zone());
     }
 
-    private StoragePage.OrderLine line(MediaOrder order) {
-        return new StoragePage.OrderLine(
-                order.id(),
+    private Stream<StoragePage.OrderLine> lines(PurchaseOrder order, LegForecast leg) {
+        return order.lines().stream()
+                .filter(line -> leg.legId().equals(line.legId()) && line.capacityBytes() != null && line.left() > 0)
+                .flatMap(line -> Stream.ofNullable(says(order, line)))
+                .map(says -> new StoragePage.OrderLine(order.id(), says));
+    }
+
+    /** Null of what isn't to come any more. */
+    private @Nullable String says(PurchaseOrder order, OrderLine line) {
+        String items = display.text("forecast.items", line.left());
+        String size = display.size(Objects.requireNonNull(line.capacityBytes()));
+        return switch (order.state()) {
+            case PROPOSED, APPROVED -> display.text("forecast.to-order." + order.state(), order.number(), items, size);
+            case PLACED, PART_ARRIVED ->
                 display.text(
                         "forecast.on-order",
-                        display.text("forecast.items", order.left()),
-                        display.size(order.itemCapacityBytes()),
-                        words.date(order.orderedOn()),
-                        words.date(order.expectedOn())));
+                        items,
+                        size,
+                        words.date(Objects.requireNonNull(order.orderedOn())),
+                        words.date(Objects.requireNonNull(order.expectedOn())),
+                        order.number());
+            case ARRIVED, CLOSED, DECLINED, CANCELLED -> null;
+        };
     }
 
     private List<StoragePage.Row> rows(BurnDown burnDown, StorageForecast forecast) {

@@ -17,6 +17,7 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.supplier.DeliveredTo;
 import rollbook.web.Choice;
 import rollbook.web.Notice;
 

@@ -4,6 +4,7 @@ import jakarta.validation.constraints.NotNull;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.supplier.DeliveredTo;
 
 /** What a leg's pool is filled up with, as a person chooses it. */
 record SupplyForm(

@@ -8,6 +8,7 @@
             "burndown",
             "ordering",
             "supplier",
+            "purchase",
             "production",
             "inventory",
             "format",

@@ -14,6 +14,7 @@ final class Changes {
     static String between(MediaItem before, ItemDetails after) {
         var found = new Changes();
         found.compare("code", before.code(), after.code());
+        found.compare("serial", before.serial(), after.serial());
         found.compare("model", before.model(), after.model());
         found.compare("capacityBytes", before.capacityBytes(), after.capacityBytes());
         found.compare("readBytesPerSecond", before.readBytesPerSecond(), after.readBytesPerSecond());

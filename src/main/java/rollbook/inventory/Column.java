@@ -11,6 +11,7 @@ enum Column {
     CAPACITY_TB("capacityTb"),
     READ("readMbPerSecond"),
     WRITE("writeMbPerSecond"),
+    SERIAL("serial"),
     OWNER("owner"),
     SUPPLIER("supplier"),
     COST("cost"),

@@ -2,6 +2,9 @@ package rollbook.inventory;
 
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -10,10 +13,12 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.support.DefaultMessageSourceResolvable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.production.Membership;
 import rollbook.production.Places;
+import rollbook.production.Signatory;
 import rollbook.web.Refusal;
 
 /** Who has which item where, and in what condition: each act adds a link to the item's chain and changes the item with it. */
@@ -23,6 +28,7 @@ public class Custody {
     private final MediaItems items;
     private final Places places;
     private final ObjectProvider<ItemHold> holds;
+    private final ObjectProvider<ItemJourney> journeys;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -32,6 +38,7 @@ public class Custody {
             MediaItems items,
             Places places,
             ObjectProvider<ItemHold> holds,
+            ObjectProvider<ItemJourney> journeys,
             AuditTrail trail,
             ApplicationEventPublisher events,
             Clock clock) {
@@ -39,6 +46,7 @@ public class Custody {
         this.items = items;
         this.places = places;
         this.holds = holds;
+        this.journeys = journeys;
         this.trail = trail;
         this.events = events;
         this.clock = clock;
@@ -47,10 +55,11 @@ public class Custody {
     /** The chain of an item, newest first; empty if this production has no such item. */
     public List<CustodyEntry> chain(UUID productionId, UUID itemId) {
         return jdbc.sql("""
-                        select c.at, c.act, p.name as place_name, c.holder, c.condition, c.note, person.display_name as person_name
+                        select c.at, c.act, p.name as place_name, c.holder, c.condition, c.note,
+                               coalesce(person.display_name, c.by_name) as person_name, c.person_id is null as by_link
                         from inventory_custody c
                         join production_place p on p.id = c.place_id
-                        join people_person person on person.id = c.person_id
+                        left join people_person person on person.id = c.person_id
                         where c.production_id = ? and c.item_id = ? order by c.id desc
                         """)
                 .params(productionId, itemId)
@@ -60,7 +69,7 @@ public class Custody {
 
     /**
      * @param version of the item that the mover saw
-     * @throws Refusal if somebody else changed the item meanwhile, or it isn't with the production
+     * @throws Refusal if somebody else changed the item meanwhile, or it isn't with the production, or it is on its way
      */
     @Transactional
     public void move(Membership by, UUID itemId, UUID placeId, String holder, String note, int version) {
@@ -68,29 +77,51 @@ public class Custody {
         if (item.version() != version) {
             throw new Refusal("inventory.refused.changed-meanwhile", item.code());
         }
-        enter(by, item, CustodyAct.MOVED, placeId, holder, note);
+        journey(by.productionId(), itemId).ifPresent(journey -> {
+            throw new Refusal("inventory.refused.under-way", item.code(), text(journey.says()));
+        });
+        enter(by.signatory(), item, CustodyAct.MOVED, placeId, holder, note);
+    }
+
+    /** Where the item is on its way to, if it is. */
+    Optional<ItemJourney.Journey> journey(UUID productionId, UUID itemId) {
+        return journeys.orderedStream()
+                .map(journey -> journey.of(productionId, itemId))
+                .flatMap(Optional::stream)
+                .findFirst();
+    }
+
+    /** Notes that an item goes from hand to hand on its way somewhere, or that it has come to a place. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void passOn(Signatory by, UUID itemId, UUID placeId, String holder, String note) {
+        enter(by, items.lock(by.productionId(), itemId), CustodyAct.MOVED, placeId, holder, note);
     }
 
     /** Doubts an item: until its release it isn't used, and no copy on it counts. */
     @Transactional
     public void quarantine(Membership by, UUID itemId, String reason) {
+        quarantine(by.signatory(), itemId, reason);
+    }
+
+    @Transactional
+    public void quarantine(Signatory by, UUID itemId, String reason) {
         stay(by, itemId, CustodyAct.QUARANTINED, reason);
     }
 
     @Transactional
     public void release(Membership by, UUID itemId, String reason) {
-        stay(by, itemId, CustodyAct.RELEASED, reason);
+        stay(by.signatory(), itemId, CustodyAct.RELEASED, reason);
     }
 
     @Transactional
     public void reportLost(Membership by, UUID itemId, String reason) {
-        stay(by, itemId, CustodyAct.LOST, reason);
+        stay(by.signatory(), itemId, CustodyAct.LOST, reason);
     }
 
     /** A lost item is here again, in quarantine until somebody releases it. */
     @Transactional
     public void reportFound(Membership by, UUID itemId, UUID placeId, String holder, String note) {
-        enter(by, items.lock(by.productionId(), itemId), CustodyAct.FOUND, placeId, holder, note);
+        enter(by.signatory(), items.lock(by.productionId(), itemId), CustodyAct.FOUND, placeId, holder, note);
     }
 
     /**
@@ -100,27 +131,53 @@ public class Custody {
      */
     @Transactional
     public void retire(Membership by, UUID itemId, String reason) {
+        lockFirst(by, List.of(itemId));
         MediaItem item = items.lock(by.productionId(), itemId);
         requireNothingOn(item, by);
-        enter(by, item, CustodyAct.RETIRED, item.placeId(), item.holder(), reason);
+        enter(by.signatory(), item, CustodyAct.RETIRED, item.placeId(), item.holder(), reason);
+        events.publishEvent(new ItemLeft(by.productionId(), itemId, today(by), by.personId(), reason));
+    }
+
+    /** Gives one hired item back today, as {@link #giveBackAll} does. */
+    @Transactional
+    public void giveBack(Membership by, UUID itemId, String note) {
+        giveBackAll(by, List.of(itemId), today(by), note);
     }
 
     /**
-     * Gives a hired item back to its supplier, who holds it from then on.
+     * Gives hired items back to their suppliers, who hold them from then on: all of them, or none.
      *
-     * @throws Refusal if it isn't hired, is a card with a roll on it, or something else depends on it
+     * @param on the date on which they went back, in the production's zone
+     * @throws Refusal if one of them isn't hired, is a card with a roll on it, or something else depends on it
      */
     @Transactional
-    public void giveBack(Membership by, UUID itemId, String note) {
-        MediaItem item = items.lock(by.productionId(), itemId);
-        if (item.ownership() != Ownership.HIRED) {
-            throw new Refusal("inventory.refused.not-hired", item.code());
+    public void giveBackAll(Membership by, Collection<UUID> itemIds, LocalDate on, String note) {
+        lockFirst(by, itemIds);
+        List<MediaItem> leaving = itemIds.stream()
+                .distinct()
+                .map(id -> items.get(by.productionId(), id))
+                .sorted(Comparator.comparing(MediaItem::code))
+                .map(item -> items.lock(by.productionId(), item.id()))
+                .toList();
+        for (MediaItem item : leaving) {
+            if (item.ownership() != Ownership.HIRED) {
+                throw new Refusal("inventory.refused.not-hired", item.code());
+            }
+            requireNothingOn(item, by);
+            enter(by.signatory(), item, CustodyAct.RETURNED, item.placeId(), item.supplier(), note);
+            events.publishEvent(new ItemLeft(by.productionId(), item.id(), on, by.personId(), note));
         }
-        requireNothingOn(item, by);
-        enter(by, item, CustodyAct.RETURNED, item.placeId(), item.supplier(), note);
     }
 
-    private void stay(Membership by, UUID itemId, CustodyAct act, String note) {
+    private void lockFirst(Membership by, Collection<UUID> itemIds) {
+        holds.orderedStream().forEach(hold -> hold.lockFirst(by.productionId(), itemIds));
+    }
+
+    private LocalDate today(Membership by) {
+        return LocalDate.now(clock.withZone(by.zone()));
+    }
+
+    private void stay(Signatory by, UUID itemId, CustodyAct act, String note) {
         MediaItem item = items.lock(by.productionId(), itemId);
         enter(by, item, act, item.placeId(), item.holder(), note);
     }
@@ -141,7 +198,7 @@ public class Custody {
                 });
     }
 
-    private void enter(Membership by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
+    void enter(Signatory by, MediaItem item, CustodyAct act, UUID placeId, String holder, String note) {
         if (!act.startsFrom(item.condition())) {
             throw new Refusal(
                     "inventory.refused.condition",
@@ -157,19 +214,19 @@ public class Custody {
                 .params(placeId, holder, condition.name(), by.productionId(), item.id())
                 .update();
         jdbc.sql("""
-                        insert into inventory_custody (production_id, item_id, at, act, place_id, holder, condition, note, person_id)
-                        values (?, ?, ?, ?, ?, ?, ?, ?, ?)
+                        insert into inventory_custody (production_id, item_id, at, act, place_id, holder, condition, note, person_id, by_name)
+                        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
                         """)
-                .params(
-                        by.productionId(),
-                        item.id(),
-                        Timestamp.from(clock.instant()),
-                        act.name(),
-                        placeId,
-                        holder,
-                        condition.name(),
-                        note,
-                        by.personId())
+                .param(by.productionId())
+                .param(item.id())
+                .param(Timestamp.from(clock.instant()))
+                .param(act.name())
+                .param(placeId)
+                .param(holder)
+                .param(condition.name())
+                .param(note)
+                .param(by.personId())
+                .param(by.personId() == null ? by.name() : null)
                 .update();
         trail.add(by.act(act.action(), "item", item.code(), detail(act, placeName, holder, note)));
         events.publishEvent(new MediaItemChanged(by.productionId(), item.id()));

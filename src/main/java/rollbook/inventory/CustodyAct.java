@@ -16,7 +16,9 @@ public enum CustodyAct {
     /** Nobody can vouch for what happened meanwhile, so what is found stays in quarantine until somebody releases it. */
     FOUND("found", Set.of(Condition.LOST), Condition.QUARANTINED),
     RETIRED("retire", Set.of(Condition.GOOD, Condition.QUARANTINED, Condition.LOST), Condition.RETIRED),
-    RETURNED("return", Set.of(Condition.GOOD, Condition.QUARANTINED), Condition.RETURNED);
+    RETURNED("return", Set.of(Condition.GOOD, Condition.QUARANTINED), Condition.RETURNED),
+    /** Registered by mistake, see {@link Withdrawals}. */
+    WITHDRAWN("", Set.of(Condition.GOOD), Condition.RETIRED);
 
     private final String path;
     private final Set<Condition> from;
@@ -30,13 +32,18 @@ public enum CustodyAct {
 
     static Optional<CustodyAct> ofPath(String path) {
         return Arrays.stream(values())
-                .filter(act -> act != REGISTERED && act.path.equals(path))
+                .filter(act -> act.hasForm() && act.path.equals(path))
                 .findFirst();
     }
 
     /** The last part of the address of its form. */
     public String path() {
         return path;
+    }
+
+    /** Whether people do it to an item by itself. */
+    boolean hasForm() {
+        return !path.isEmpty();
     }
 
     boolean startsFrom(Condition condition) {

@@ -2,7 +2,11 @@ package rollbook.inventory;
 
 import java.time.Instant;
 
-/** One link of an item's chain of custody: from then on it was there, with that holder, in that condition. */
+/**
+ * One link of an item's chain of custody: from then on it was there, with that holder, in that condition.
+ *
+ * @param byLink whether somebody without an account signed for it
+ */
 public record CustodyEntry(
         Instant at,
         CustodyAct act,
@@ -10,4 +14,5 @@ public record CustodyEntry(
         String holder,
         Condition condition,
         String note,
-        String personName) {}
+        String personName,
+        boolean byLink) {}

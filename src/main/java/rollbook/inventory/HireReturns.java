@@ -20,7 +20,7 @@ public class HireReturns {
                         select id as item_id, code, model, supplier, hired_until, created_at as registered_at
                         from inventory_item
                         where production_id = ? and ownership = 'HIRED' and hired_until is not null
-                          and condition not in ('RETURNED', 'LOST')
+                          and condition in ('GOOD', 'QUARANTINED')
                         order by hired_until, supplier, upper(code)
                         """).param(productionId).query(HireReturn.class).list();
     }

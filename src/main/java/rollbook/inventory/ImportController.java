@@ -112,7 +112,7 @@ class ImportController {
     }
 
     private ItemCsvReader.Result read(Membership membership, String text, ItemFormPage.Words words) {
-        return new ItemCsvReader(words.reading(), headers.all(), list.codes(membership.productionId())).read(text);
+        return new ItemCsvReader(words.reading(), headers.all(), list.taken(membership.productionId())).read(text);
     }
 
     private String preview(String text, ItemCsvReader.Result read, Model model, ItemFormPage.Words words) {

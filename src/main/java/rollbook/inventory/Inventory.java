@@ -8,10 +8,14 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
@@ -19,6 +23,7 @@ import org.springframework.jdbc.core.namedparam.NamedParameterJdbcTemplate;
 import org.springframework.jdbc.core.namedparam.SqlParameterSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
 import rollbook.production.CopyPlan;
@@ -33,16 +38,18 @@ import rollbook.web.Refusal;
 /** Registers media items and corrects what is known of them. */
 @Service
 public class Inventory {
+    static final String UNDER_AGREEMENT = "inventory.refused.under-agreement";
+
     private static final String ADD = """
-            insert into inventory_item (id, production_id, code, kind, model, capacity_bytes, read_bytes_per_second,
+            insert into inventory_item (id, production_id, code, serial, kind, model, capacity_bytes, read_bytes_per_second,
                 write_bytes_per_second, ownership, supplier, cost_minor_units, hired_until, leg_id, place_id, holder,
                 condition, card_state, created_at)
-            values (:id, :production, :code, :kind, :model, :capacity, :read, :write, :ownership, :supplier, :cost,
+            values (:id, :production, :code, :serial, :kind, :model, :capacity, :read, :write, :ownership, :supplier, :cost,
                 :hiredUntil, :leg, :place, :holder, 'GOOD', :cardState, :now)
-            on conflict (production_id, upper(code)) do nothing
+            on conflict do nothing
             """;
     private static final String CHANGE = """
-            update inventory_item set code = :code, model = :model, capacity_bytes = :capacity,
+            update inventory_item set code = :code, serial = :serial, model = :model, capacity_bytes = :capacity,
                 read_bytes_per_second = :read, write_bytes_per_second = :write, ownership = :ownership,
                 supplier = :supplier, cost_minor_units = :cost, hired_until = :hiredUntil, leg_id = :leg,
                 version = version + 1
@@ -54,6 +61,7 @@ public class Inventory {
     private final MediaItems items;
     private final Places places;
     private final CopyPlan plan;
+    private final ObjectProvider<TermsKeeper> terms;
     private final AuditTrail trail;
     private final ApplicationEventPublisher events;
     private final Clock clock;
@@ -64,6 +72,7 @@ public class Inventory {
             MediaItems items,
             Places places,
             CopyPlan plan,
+            ObjectProvider<TermsKeeper> terms,
             AuditTrail trail,
             ApplicationEventPublisher events,
             Clock clock) {
@@ -72,13 +81,14 @@ public class Inventory {
         this.items = items;
         this.places = places;
         this.plan = plan;
+        this.terms = terms;
         this.trail = trail;
         this.events = events;
         this.clock = clock;
     }
 
     /**
-     * @throws Refusal if the code is taken, the leg is for another kind, or a capacity is missing
+     * @throws Refusal if the code or the serial number is taken, the leg is for another kind, or a capacity is missing
      * @throws NotFoundException if this production has no such place or leg
      */
     @Transactional
@@ -99,6 +109,19 @@ public class Inventory {
         List<NewItem> added = run.codes().stream().map(like::withCode).toList();
         List<UUID> ids = add(by, added);
         trail.add(by.act("item.registered", "item", span(added), like.details().model()));
+        return ids;
+    }
+
+    /**
+     * Registers items of several kinds that came together, or none of them.
+     *
+     * @return their ids, in the order of the items
+     * @throws Refusal as {@link #register}, naming every code or serial number that is taken
+     */
+    @Transactional
+    public List<UUID> registerAll(Membership by, List<NewItem> list) {
+        List<UUID> ids = add(by, list);
+        trail.add(by.act("item.registered", "item", span(list), models(list)));
         return ids;
     }
 
@@ -127,13 +150,61 @@ public class Inventory {
             throw new Refusal("inventory.refused.changed-meanwhile", before.code());
         }
         check(before.kind(), details, plan.legs(by.productionId()));
+        requireOwnTerms(by, before, details);
         try {
             jdbc.sql(CHANGE).paramSource(values(by, itemId, details)).update();
         } catch (DuplicateKeyException taken) {
-            throw new Refusal("inventory.refused.codes-exist", details.code(), 1);
+            throw isAbout(taken, "inventory_item_serial_key")
+                    ? new Refusal("inventory.refused.serials-exist", details.serial(), 1)
+                    : new Refusal("inventory.refused.codes-exist", details.code(), 1);
         }
         trail.add(by.act("item.edited", "item", before.code(), Changes.between(before, details)));
         events.publishEvent(new MediaItemChanged(by.productionId(), itemId));
+    }
+
+    /**
+     * Writes to items what an agreement says of them. The caller has locked them.
+     *
+     * @param agreementCode for the record
+     */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void hired(Membership by, String agreementCode, List<HiredAs> agreed) {
+        for (HiredAs hired : agreed) {
+            MediaItem before = items.lock(by.productionId(), hired.itemId());
+            int changed = jdbc.sql("""
+                            update inventory_item set ownership = 'HIRED', supplier = :supplier, cost_minor_units = :cost,
+                                hired_until = :until, version = version + 1
+                            where production_id = :production and id = :id
+                              and (ownership, supplier, cost_minor_units, hired_until)
+                                  is distinct from ('HIRED', :supplier, :cost, :until)
+                            """)
+                    .param("production", by.productionId())
+                    .param("id", hired.itemId())
+                    .param("supplier", hired.supplier())
+                    .param("cost", hired.weekMinorUnits())
+                    .param("until", Date.valueOf(hired.until()))
+                    .update();
+            if (changed > 0) {
+                trail.add(by.act("item.hired", "item", before.code(), agreementCode + ": until " + hired.until()));
+                events.publishEvent(new MediaItemChanged(by.productionId(), hired.itemId()));
+            }
+        }
+    }
+
+    private void requireOwnTerms(Membership by, MediaItem before, ItemDetails details) {
+        boolean same = before.ownership() == details.ownership()
+                && before.supplier().equals(details.supplier())
+                && Objects.equals(before.costMinorUnits(), details.costMinorUnits())
+                && Objects.equals(before.hiredUntil(), details.hiredUntil());
+        if (!same) {
+            terms.orderedStream()
+                    .map(keeper -> keeper.agreementOf(by.productionId(), before.id()))
+                    .flatMap(Optional::stream)
+                    .findFirst()
+                    .ifPresent(agreement -> {
+                        throw new Refusal(UNDER_AGREEMENT, before.code(), agreement);
+                    });
+        }
     }
 
     private List<UUID> add(Membership by, List<NewItem> list) {
@@ -160,13 +231,30 @@ public class Inventory {
                 .list());
         if (added.size() < list.size()) {
             byId.keySet().removeAll(added);
-            throw new Refusal(
-                    "inventory.refused.codes-exist",
-                    codes(byId.values().stream().toList()),
-                    byId.size());
+            throw taken(by, List.copyOf(byId.values()));
         }
         added.forEach(id -> events.publishEvent(new MediaItemChanged(by.productionId(), id)));
         return List.copyOf(byId.keySet());
+    }
+
+    /** Why these couldn't be added: their codes are taken or, of those whose codes aren't, their serial numbers. */
+    private Refusal taken(Membership by, List<NewItem> refused) {
+        List<String> codes = items
+                .findByCodes(
+                        by.productionId(), refused.stream().map(NewItem::code).toList())
+                .stream()
+                .map(MediaItem::code)
+                .toList();
+        return codes.isEmpty()
+                ? new Refusal(
+                        "inventory.refused.serials-exist",
+                        joined(refused.stream().map(item -> item.details().serial())),
+                        refused.size())
+                : new Refusal("inventory.refused.codes-exist", joined(codes.stream()), codes.size());
+    }
+
+    private static boolean isAbout(DuplicateKeyException taken, String index) {
+        return String.valueOf(taken.getMessage()).contains(index);
     }
 
     private void check(Membership by, List<NewItem> list) {
@@ -212,6 +300,7 @@ public class Inventory {
                 .addValue("id", id)
                 .addValue("production", by.productionId())
                 .addValue("code", details.code())
+                .addValue("serial", details.serial())
                 .addValue("model", details.model())
                 .addValue("capacity", details.capacityBytes())
                 .addValue("read", details.readBytesPerSecond())
@@ -227,8 +316,12 @@ public class Inventory {
         return details.hiredUntil() == null ? null : Date.valueOf(details.hiredUntil());
     }
 
-    private static String codes(List<NewItem> list) {
-        return list.stream().map(NewItem::code).sorted().collect(Collectors.joining(", "));
+    private static String joined(Stream<String> texts) {
+        return texts.sorted().collect(Collectors.joining(", "));
+    }
+
+    private static String models(List<NewItem> list) {
+        return list.stream().map(item -> item.details().model()).distinct().collect(Collectors.joining(", "));
     }
 
     private static String span(List<NewItem> list) {

@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -21,6 +22,7 @@ import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.quantity.Money;
+import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
 
@@ -34,6 +36,7 @@ class ItemController {
     private final CopyPlan plan;
     private final ItemFormPage page;
     private final MediaSentences sentences;
+    private final Display display;
 
     ItemController(
             MediaItems items,
@@ -41,13 +44,15 @@ class ItemController {
             Inventory inventory,
             CopyPlan plan,
             ItemFormPage page,
-            MediaSentences sentences) {
+            MediaSentences sentences,
+            Display display) {
         this.items = items;
         this.custody = custody;
         this.inventory = inventory;
         this.plan = plan;
         this.page = page;
         this.sentences = sentences;
+        this.display = display;
     }
 
     @GetMapping
@@ -61,7 +66,17 @@ class ItemController {
         model.addAttribute("cost", item.costMinorUnits() == null ? null : money.write(item.costMinorUnits()));
         model.addAttribute("currency", membership.currency());
         model.addAttribute("chain", custody.chain(membership.productionId(), id));
-        model.addAttribute("acts", acts(membership, item));
+        Optional<ItemJourney.Journey> journey = custody.journey(membership.productionId(), id);
+        journey.ifPresent(under -> {
+            model.addAttribute("journey", under);
+            model.addAttribute(
+                    "journeySays",
+                    display.text(under.says().key(), under.says().args().toArray()));
+        });
+        model.addAttribute("acts", acts(membership, item, journey.isPresent()));
+        model.addAttribute(
+                "mayHandOver",
+                journey.isEmpty() && membership.mayShip() && CustodyAct.MOVED.startsFrom(item.condition()));
         model.addAttribute("keptByRoll", keptByRoll(membership, item));
         return "inventory/item";
     }
@@ -97,7 +112,7 @@ class ItemController {
                 flash.addFlashAttribute("notice", Notice.of("inventory.edited", edited.code()));
                 return "redirect:" + membership.path("media/" + id);
             } catch (Refusal refusal) {
-                page.reject(result, "code", refusal);
+                page.reject(result, refusal.key().equals(Inventory.UNDER_AGREEMENT) ? "hiredUntil" : "code", refusal);
             }
         }
         response.setStatus(UNPROCESSABLE_CONTENT.value());
@@ -115,9 +130,10 @@ class ItemController {
                         : plan.leg(membership.productionId(), legId).name());
     }
 
-    private static List<CustodyAct> acts(Membership membership, MediaItem item) {
+    private static List<CustodyAct> acts(Membership membership, MediaItem item, boolean underWay) {
         return Arrays.stream(CustodyAct.values())
-                .filter(act -> act.startsFrom(item.condition()))
+                .filter(act -> act.hasForm() && act.startsFrom(item.condition()))
+                .filter(act -> !underWay || act != CustodyAct.MOVED)
                 .filter(act -> act.isForGood()
                         ? membership.mayKeepBooks() && !mayHoldRoll(item)
                         : membership.may(Role.WRANGLER, Role.OFFICE))

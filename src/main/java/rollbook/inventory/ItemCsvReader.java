@@ -3,9 +3,9 @@ package rollbook.inventory;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -18,21 +18,24 @@ final class ItemCsvReader {
 
     private final ItemReading reading;
     private final Map<Column, String> headers;
-    private final Set<String> takenCodes;
+    private final Taken taken;
 
     /**
      * @param headers what each column is called
-     * @param takenCodes codes that exist, in capitals
+     * @param taken what items have that exist
      */
-    ItemCsvReader(ItemReading reading, Map<Column, String> headers, Set<String> takenCodes) {
+    ItemCsvReader(ItemReading reading, Map<Column, String> headers, Taken taken) {
         this.reading = reading;
         this.headers = headers;
-        this.takenCodes = takenCodes;
+        this.taken = taken;
     }
 
     record GoodLine(int number, NewItem item) {}
 
     record BadLine(int number, Problem problem) {}
+
+    /** On which line a code or a serial number stood first. */
+    private record Lines(Map<String, Integer> ofCodes, Map<String, Integer> ofSerials) {}
 
     record Result(List<GoodLine> good, List<BadLine> bad) {
         boolean usable() {
@@ -61,10 +64,10 @@ final class ItemCsvReader {
         if (header.columns().isEmpty()) {
             return result;
         }
-        Map<String, Integer> lineOfCode = new HashMap<>();
+        Lines seen = new Lines(new HashMap<>(), new HashMap<>());
         for (int line = first + 1; line < lines.length; line++) {
             if (!lines[line].isBlank()) {
-                read(line + 1, lines[line], header, lineOfCode, result);
+                read(line + 1, lines[line], header, seen, result);
             }
         }
         if (result.good.isEmpty() && result.bad.isEmpty()) {
@@ -73,7 +76,7 @@ final class ItemCsvReader {
         return result;
     }
 
-    private void read(int number, String line, CsvHeader header, Map<String, Integer> lineOfCode, Result result) {
+    private void read(int number, String line, CsvHeader header, Lines seen, Result result) {
         Optional<List<String>> cells = header.lines().cells(line);
         if (cells.isEmpty()) {
             result.bad.add(new BadLine(number, Problem.in(null, "inventory.problem.quotes")));
@@ -93,23 +96,34 @@ final class ItemCsvReader {
         ItemReading.Read read = reading.read(header.named(cells.get()));
         List<Problem> problems = new ArrayList<>(read.problems());
         problems.removeIf(problem -> problem.column() != null && header.lacks(problem.column()));
-        problems.addAll(known(read.item(), number, lineOfCode));
+        problems.addAll(known(read.item(), number, seen));
         problems.forEach(problem -> result.bad.add(new BadLine(number, problem)));
         if (problems.isEmpty() && read.item() != null) {
             result.good.add(new GoodLine(number, read.item()));
         }
     }
 
-    private List<Problem> known(@Nullable NewItem item, int number, Map<String, Integer> lineOfCode) {
+    private List<Problem> known(@Nullable NewItem item, int number, Lines seen) {
         if (item == null) {
             return List.of();
         }
-        Integer earlier = lineOfCode.putIfAbsent(item.code(), number);
-        if (takenCodes.contains(item.code())) {
-            return List.of(Problem.in(Column.CODE, "inventory.problem.exists", item.code()));
+        List<Problem> problems = new ArrayList<>();
+        Integer earlier = seen.ofCodes.putIfAbsent(item.code(), number);
+        if (taken.codes().contains(item.code())) {
+            problems.add(Problem.in(Column.CODE, "inventory.problem.exists", item.code()));
+        } else if (earlier != null) {
+            problems.add(Problem.in(Column.CODE, "inventory.problem.twice", item.code(), earlier));
         }
-        return earlier == null
-                ? List.of()
-                : List.of(Problem.in(Column.CODE, "inventory.problem.twice", item.code(), earlier));
+        String serial = item.details().serial();
+        if (!serial.isEmpty()) {
+            String capitals = serial.toUpperCase(Locale.ROOT);
+            Integer alike = seen.ofSerials.putIfAbsent(capitals, number);
+            if (taken.serials().contains(capitals)) {
+                problems.add(Problem.in(Column.SERIAL, "inventory.problem.serial-exists", serial));
+            } else if (alike != null) {
+                problems.add(Problem.in(Column.SERIAL, "inventory.problem.serial-twice", serial, alike));
+            }
+        }
+        return problems;
     }
 }

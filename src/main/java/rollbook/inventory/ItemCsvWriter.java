@@ -44,6 +44,7 @@ final class ItemCsvWriter {
             case CAPACITY_TB -> written(item.capacityBytes(), DecimalUnit.TERABYTES);
             case READ -> written(item.readBytesPerSecond(), DecimalUnit.MEGABYTES);
             case WRITE -> written(item.writeBytesPerSecond(), DecimalUnit.MEGABYTES);
+            case SERIAL -> item.serial();
             case OWNER -> ItemCells.word(item.ownership());
             case SUPPLIER -> item.supplier();
             case COST -> item.costMinorUnits() == null ? "" : money.write(item.costMinorUnits());

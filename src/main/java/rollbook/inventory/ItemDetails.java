@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * {@link Custody} instead.
  *
  * @param code as on the label; letters become capitals
+ * @param serial the maker’s number, empty if unknown; of items that are neither retired nor returned each has its own
  * @param capacityBytes needed for cards, drives, arrays and tapes
  * @param costMinorUnits price if bought, price per week if hired, in the currency's smallest unit
  * @param hiredUntil when a hired item is due back
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ItemDetails(
         String code,
+        String serial,
         String model,
         @Nullable Long capacityBytes,
         @Nullable Long readBytesPerSecond,
@@ -26,9 +28,17 @@ public record ItemDetails(
         @Nullable LocalDate hiredUntil,
         @Nullable UUID legId) {
 
+    public static final int LONGEST_SERIAL = 64;
+
+    /** Whether it can be printed as a bar code, stands in a file name, and is read out without being spelt. */
+    public static boolean canBeCode(String code) {
+        return ItemCells.CODE.matcher(code).matches();
+    }
+
     ItemDetails withCode(String other) {
         return new ItemDetails(
                 other,
+                serial,
                 model,
                 capacityBytes,
                 readBytesPerSecond,

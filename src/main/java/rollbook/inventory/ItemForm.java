@@ -22,6 +22,7 @@ record ItemForm(
         String capacityGb,
         String readMbPerSecond,
         String writeMbPerSecond,
+        String serial,
         String owner,
         String supplier,
         String cost,
@@ -43,6 +44,7 @@ record ItemForm(
         capacityGb = typed(capacityGb);
         readMbPerSecond = typed(readMbPerSecond);
         writeMbPerSecond = typed(writeMbPerSecond);
+        serial = typed(serial);
         owner = typed(owner);
         supplier = typed(supplier);
         cost = typed(cost);
@@ -60,7 +62,7 @@ record ItemForm(
     /** A form to begin with: a bought card at the first place, and for a run CARD-001 and on. */
     static ItemForm blank(String firstPlace) {
         return new ItemForm(
-                "", "CARD-", "1", "3", "", "CARD", "", "", "", "", "BOUGHT", "", "", "", "", firstPlace, "", "");
+                "", "CARD-", "1", "3", "", "CARD", "", "", "", "", "", "BOUGHT", "", "", "", "", firstPlace, "", "");
     }
 
     static ItemForm of(ItemRow row, Money money) {
@@ -77,6 +79,7 @@ record ItemForm(
                 written(item.capacityBytes(), DecimalUnit.GIGABYTES),
                 written(item.readBytesPerSecond(), DecimalUnit.MEGABYTES),
                 written(item.writeBytesPerSecond(), DecimalUnit.MEGABYTES),
+                item.serial(),
                 item.ownership().name(),
                 item.supplier(),
                 item.costMinorUnits() == null ? "" : money.write(item.costMinorUnits()),
@@ -99,6 +102,7 @@ record ItemForm(
         cells.put(Column.CAPACITY_GB, capacityGb);
         cells.put(Column.READ, readMbPerSecond);
         cells.put(Column.WRITE, writeMbPerSecond);
+        cells.put(Column.SERIAL, serial);
         cells.put(Column.OWNER, owner);
         cells.put(Column.SUPPLIER, supplier);
         cells.put(Column.COST, cost);

@@ -85,6 +85,7 @@ class ItemFormPage {
     /** A rule that the service found broken, said beside the field that it is about. */
     void reject(BindingResult result, String field, Refusal refusal) {
         String next = display.next(refusal);
-        result.rejectValue(field, "refused", new Object[0], display.text(refusal) + (next == null ? "" : " " + next));
+        String about = refusal.key().equals("inventory.refused.serials-exist") ? "serial" : field;
+        result.rejectValue(about, "refused", new Object[0], display.text(refusal) + (next == null ? "" : " " + next));
     }
 }

@@ -38,6 +38,7 @@ final class ItemReading {
         Long capacity = capacity(line, kind);
         Long read = line.bytes(Column.READ, DecimalUnit.MEGABYTES);
         Long write = line.bytes(Column.WRITE, DecimalUnit.MEGABYTES);
+        String serial = line.text(Column.SERIAL, ItemDetails.LONGEST_SERIAL, false);
         Ownership ownership = line.word(Column.OWNER, Ownership.values(), Ownership.BOUGHT);
         String supplier = line.text(Column.SUPPLIER, 100, false);
         Long cost = line.money(Column.COST, money);
@@ -57,6 +58,7 @@ final class ItemReading {
         }
         var details = new ItemDetails(
                 code,
+                serial,
                 model,
                 capacity,
                 read,

@@ -11,7 +11,7 @@ import rollbook.production.MediaKind;
  * Which items a list shows. It comes from the address, so what it doesn't understand it passes over.
  *
  * @param kind null for all kinds
- * @param text found in code, model, supplier, place or holder; empty for all
+ * @param text found in code, serial number, model, supplier, place or holder; empty for all
  */
 public record MediaFilter(@Nullable MediaKind kind, State state, String text) {
     /** How items are told apart on the list; the conditions are SQL on i (the item) and p (its place). */
@@ -79,7 +79,7 @@ public record MediaFilter(@Nullable MediaKind kind, State state, String text) {
                 + (kind == null ? "" : " and i.kind = :kind")
                 + (text.isEmpty()
                         ? ""
-                        : " and position(:text in lower(concat_ws(' ', i.code, i.model, i.supplier, p.name, i.holder))) > 0");
+                        : " and position(:text in lower(concat_ws(' ', i.code, i.serial, i.model, i.supplier, p.name, i.holder))) > 0");
     }
 
     Map<String, String> sqlParameters() {

@@ -8,6 +8,7 @@ import rollbook.production.MediaKind;
 /**
  * A physical thing with a code.
  *
+ * @param serial the maker’s number, empty if unknown; unique among items that are neither retired nor returned
  * @param legId the leg of the copy plan whose pool the item belongs to, if any
  * @param holder who has it, in words; empty if nobody in particular
  * @param cardState for cards only
@@ -16,6 +17,7 @@ import rollbook.production.MediaKind;
 public record MediaItem(
         UUID id,
         String code,
+        String serial,
         MediaKind kind,
         String model,
         @Nullable Long capacityBytes,

@@ -20,7 +20,7 @@ import rollbook.web.Refusal;
 @Service
 public class MediaItems {
     static final String ITEMS = """
-            select i.id, i.code, i.kind, i.model, i.capacity_bytes, i.read_bytes_per_second, i.write_bytes_per_second,
+            select i.id, i.code, i.serial, i.kind, i.model, i.capacity_bytes, i.read_bytes_per_second, i.write_bytes_per_second,
                    i.ownership, i.supplier, i.cost_minor_units, i.hired_until, i.leg_id, i.place_id, p.name as place_name,
                    p.off_site, i.holder, i.condition, i.card_state, i.version
             from inventory_item i join production_place p on p.id = i.place_id
@@ -51,6 +51,33 @@ public class MediaItems {
                 .optional();
     }
 
+    /** The item with the maker's number: of several, as a hired one comes back, the one that is here or was last. */
+    public Optional<MediaItem> findBySerial(UUID productionId, String serial) {
+        return jdbc.sql(ITEMS + """
+                         and i.serial <> '' and upper(i.serial) = upper(:serial)
+                        order by i.condition in ('RETIRED', 'RETURNED'), i.created_at desc limit 1
+                        """)
+                .param("production", productionId)
+                .param("serial", serial.strip())
+                .query(MediaItem.class)
+                .optional();
+    }
+
+    /** Items with one of these makers' numbers, in no order; none that is retired or returned. */
+    public List<MediaItem> findBySerials(UUID productionId, Collection<String> serials) {
+        if (serials.isEmpty()) {
+            return List.of();
+        }
+        return jdbc.sql(ITEMS + """
+                         and i.serial <> '' and upper(i.serial) in (:serials)
+                        and i.condition not in ('RETIRED', 'RETURNED')
+                        """)
+                .param("production", productionId)
+                .param("serials", inCapitals(serials))
+                .query(MediaItem.class)
+                .list();
+    }
+
     /** Those of the codes that this production has, in no order. */
     public List<MediaItem> findByCodes(UUID productionId, Collection<String> codes) {
         if (codes.isEmpty()) {
@@ -58,13 +85,13 @@ public class MediaItems {
         }
         return jdbc.sql(ITEMS + " and upper(i.code) in (:codes)")
                 .param("production", productionId)
-                .param(
-                        "codes",
-                        codes.stream()
-                                .map(code -> code.strip().toUpperCase(Locale.ROOT))
-                                .toList())
+                .param("codes", inCapitals(codes))
                 .query(MediaItem.class)
                 .list();
+    }
+
+    private static List<String> inCapitals(Collection<String> texts) {
+        return texts.stream().map(text -> text.strip().toUpperCase(Locale.ROOT)).toList();
     }
 
     /** All items, ordered by code; of the given kinds only, if any are given. */

@@ -65,12 +65,18 @@ public class MediaList {
                 .list();
     }
 
-    /** Every code of the production, in capitals. */
-    Set<String> codes(UUID productionId) {
-        return new HashSet<>(jdbc.sql("select upper(code) from inventory_item where production_id = ?")
-                .param(productionId)
-                .query(String.class)
-                .list());
+    Taken taken(UUID productionId) {
+        return new Taken(
+                texts("select upper(code) from inventory_item where production_id = ?", productionId),
+                texts("""
+                        select upper(serial) from inventory_item
+                        where production_id = ? and serial <> '' and condition not in ('RETIRED', 'RETURNED')
+                        """, productionId));
+    }
+
+    private Set<String> texts(String sql, UUID productionId) {
+        return new HashSet<>(
+                jdbc.sql(sql).param(productionId).query(String.class).list());
     }
 
     /** @param today in the production's zone */

@@ -13,7 +13,7 @@ import rollbook.inventory.NumberRun;
  * Codes as people write them: one after another, apart by spaces, commas or lines, and {@code CARD-001 to CARD-024} for
  * all from the one to the other.
  */
-final class CodeList {
+public final class CodeList {
     private static final Pattern APART = Pattern.compile("[\\s,;]+");
     private static final Pattern NUMBERED =
             Pattern.compile("(.*?)(\\d{1," + NumberRun.MOST_DIGITS + "})", Pattern.DOTALL);
@@ -24,7 +24,7 @@ final class CodeList {
     private CodeList() {}
 
     /** Says which part of the list can't be understood. */
-    static final class Unclear extends Exception {
+    public static final class Unclear extends Exception {
         private final String from;
         private final String to;
 
@@ -34,11 +34,11 @@ final class CodeList {
             this.to = to;
         }
 
-        String from() {
+        public String from() {
             return from;
         }
 
-        String to() {
+        public String to() {
             return to;
         }
     }
@@ -48,7 +48,7 @@ final class CodeList {
      *
      * @throws Unclear if two codes with "to" between them aren't the ends of a run of at most {@link NumberRun#MOST}
      */
-    static List<String> read(String typed) throws Unclear {
+    public static List<String> read(String typed) throws Unclear {
         List<String> words = APART.splitAsStream(typed.toUpperCase(Locale.ROOT))
                 .filter(word -> !word.isEmpty())
                 .toList();
@@ -84,7 +84,7 @@ final class CodeList {
     }
 
     /** As {@link #read} understands it, runs drawn together. */
-    static String write(List<String> codes) {
+    public static String write(List<String> codes) {
         List<String> parts = new ArrayList<>();
         int at = 0;
         while (at < codes.size()) {

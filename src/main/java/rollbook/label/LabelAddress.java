@@ -4,10 +4,10 @@ import org.springframework.web.util.UriComponentsBuilder;
 import rollbook.production.Membership;
 
 /** Where labels lead. */
-final class LabelAddress {
+public final class LabelAddress {
     private LabelAddress() {}
 
-    static String of(String base, Membership membership, String itemCode) {
+    public static String of(String base, Membership membership, String itemCode) {
         return UriComponentsBuilder.fromUriString(base)
                 .path(membership.path("find"))
                 .queryParam("code", "{code}")

@@ -2,6 +2,7 @@ package rollbook.label;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -70,14 +71,27 @@ class LabelReading {
             return List.of();
         }
         Map<String, MediaItem> known = items.findByCodes(membership.productionId(), codes).stream()
-                .collect(Collectors.toMap(item -> item.code().toUpperCase(Locale.ROOT), Function.identity()));
-        List<String> unknown =
-                codes.stream().filter(code -> !known.containsKey(code)).toList();
+                .collect(Collectors.toMap(
+                        item -> item.code().toUpperCase(Locale.ROOT),
+                        Function.identity(),
+                        (one, same) -> one,
+                        HashMap::new));
+        items.findBySerials(membership.productionId(), unknown(codes, known))
+                .forEach(item -> known.put(item.serial().toUpperCase(Locale.ROOT), item));
+        List<String> unknown = unknown(codes, known);
         if (!unknown.isEmpty()) {
             String first = String.join(", ", unknown.subList(0, Math.min(NAMED, unknown.size())));
             reject(result, "items", "label.problem.unknown", first, Math.max(0, unknown.size() - NAMED));
         }
-        return codes.stream().filter(known::containsKey).map(known::get).toList();
+        return codes.stream()
+                .filter(known::containsKey)
+                .map(known::get)
+                .distinct()
+                .toList();
+    }
+
+    private static List<String> unknown(List<String> codes, Map<String, MediaItem> known) {
+        return codes.stream().filter(code -> !known.containsKey(code)).toList();
     }
 
     private List<String> codes(String typed, BindingResult result) {
@@ -106,7 +120,12 @@ class LabelReading {
         String whose = item.supplier().isEmpty() ? display.text(owner) : display.text(owner + ".from", item.supplier());
         double width = layout.lineWidth();
         List<String> lines = new ArrayList<>(face.lines(what, width, 1));
-        lines.addAll(face.lines(item.model(), width, LabelLayout.MOST_MODEL_LINES));
+        // The serial number takes the second line of a long model.
+        boolean numbered = !item.serial().isEmpty();
+        lines.addAll(face.lines(item.model(), width, LabelLayout.MOST_MODEL_LINES - (numbered ? 1 : 0)));
+        if (numbered) {
+            lines.addAll(face.lines(display.text("label.serial", item.serial()), width, 1));
+        }
         lines.addAll(face.lines(whose, width, LabelLayout.LINES_BELOW - lines.size() - 1));
         lines.addAll(face.lines(membership.productionName(), width, 1));
         return new Label(

@@ -12,7 +12,7 @@ import com.google.zxing.qrcode.encoder.Encoder;
  * @param path of the dark modules, as the data of an SVG path: each run of a row is {@code M column row h length v1
  *     h-length z}
  */
-record QrSymbol(int modules, String path) {
+public record QrSymbol(int modules, String path) {
     /** The standard (ISO/IEC 18004, from memory) wants four light modules around the symbol. */
     static final int QUIET_MODULES = 4;
 
@@ -21,7 +21,7 @@ record QrSymbol(int modules, String path) {
      *
      * @throws IllegalArgumentException if the text is too long for any symbol
      */
-    static QrSymbol of(String text) {
+    public static QrSymbol of(String text) {
         try {
             ByteMatrix matrix = Encoder.encode(text, ErrorCorrectionLevel.M).getMatrix();
             return new QrSymbol(matrix.getWidth() + 2 * QUIET_MODULES, path(matrix));

@@ -3,6 +3,7 @@ package rollbook.offload;
 import java.math.BigDecimal;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -112,11 +113,21 @@ public class Rolls {
     /** Locks, in one order, every roll that was ever copied to an item, as {@link #lock} does. */
     @Transactional(propagation = Propagation.MANDATORY)
     public Set<UUID> lockCopiedTo(UUID productionId, UUID itemId) {
-        return Set.copyOf(
-                jdbc.sql("""
-                        select r.id from offload_roll r where r.production_id = ?
-                          and r.id in (select c.roll_id from offload_copy c where c.item_id = ?) order by r.id for update
-                        """).params(productionId, itemId).query(UUID.class).list());
+        return lockCopiedTo(productionId, List.of(itemId));
+    }
+
+    /** As {@link #lockCopiedTo(UUID, UUID)} for several items at once. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public Set<UUID> lockCopiedTo(UUID productionId, Collection<UUID> itemIds) {
+        return Set.copyOf(jdbc.sql("""
+                        select r.id from offload_roll r where r.production_id = :production
+                          and r.id in (select c.roll_id from offload_copy c where c.item_id = any (:items))
+                        order by r.id for update
+                        """)
+                .param("production", productionId)
+                .param("items", itemIds.toArray(UUID[]::new))
+                .query(UUID.class)
+                .list());
     }
 
     /** The roll that a card holds now, or last held. */

@@ -42,6 +42,13 @@ class SecurityConfiguration {
                         .permitAll()
                         .requestMatchers(HttpMethod.HEAD, "/calendar/*.ics")
                         .permitAll()
+                        // Whoever has a message may end mail of its kind (RFC 8058): mail programs can't sign in
+                        // either.
+                        .requestMatchers("/mail/unsubscribe/*")
+                        .permitAll()
+                        // Whoever was given its address confirms what arrived: receivers have no account.
+                        .requestMatchers("/receipt/*")
+                        .permitAll()
                         .anyRequest()
                         .authenticated())
                 .formLogin(form ->
@@ -49,7 +56,8 @@ class SecurityConfiguration {
                 .logout(logout -> logout.logoutUrl("/sign-out").logoutSuccessUrl("/sign-in?signed-out"))
                 // In a cookie, so that visitors who never sign in leave no session behind; likewise the page they
                 // wanted.
-                .csrf(csrf -> csrf.csrfTokenRepository(new CookieCsrfTokenRepository()))
+                .csrf(csrf -> csrf.csrfTokenRepository(new CookieCsrfTokenRepository())
+                        .ignoringRequestMatchers("/mail/unsubscribe/*"))
                 .requestCache(cache -> cache.requestCache(new CookieRequestCache()))
                 .headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_SECURITY_POLICY))
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));

@@ -51,8 +51,18 @@ public record Membership(
         return may(Role.WRANGLER, Role.POST);
     }
 
+    /** Whether the person may propose orders; for templates. */
+    public boolean mayProposeOrders() {
+        return may(Role.WRANGLER, Role.OFFICE, Role.POST);
+    }
+
     /** Whether the person may keep scenarios of shooting days; for templates. */
     public boolean mayKeepScenarios() {
+        return may(Role.WRANGLER, Role.OFFICE, Role.POST);
+    }
+
+    /** Whether the person may send media, hand them over and confirm that they have come; for templates too. */
+    public boolean mayShip() {
         return may(Role.WRANGLER, Role.OFFICE, Role.POST);
     }
 
@@ -63,6 +73,10 @@ public record Membership(
     /** The path of a page of this production, such as {@code path("rolls")}. */
     public String path(String page) {
         return "/p/" + code + "/" + page;
+    }
+
+    public Signatory signatory() {
+        return new Signatory(productionId, personId, personName);
     }
 
     /** Something this person did in this production, ready for the record. */

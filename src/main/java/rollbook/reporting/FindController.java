@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -17,6 +18,7 @@ import rollbook.inventory.MediaItems;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.Membership;
+import rollbook.production.TypedCode;
 import rollbook.schedule.ShootingDay;
 import rollbook.schedule.ShootingDays;
 import rollbook.verification.ClipSearch;
@@ -30,13 +32,21 @@ class FindController {
     private final Rolls rolls;
     private final MediaItems items;
     private final ShootingDays days;
+    private final ObjectProvider<TypedCode> others;
     private final ClipSearch clips;
     private final DocumentSearch documents;
 
-    FindController(Rolls rolls, MediaItems items, ShootingDays days, ClipSearch clips, DocumentSearch documents) {
+    FindController(
+            Rolls rolls,
+            MediaItems items,
+            ShootingDays days,
+            ObjectProvider<TypedCode> others,
+            ClipSearch clips,
+            DocumentSearch documents) {
         this.rolls = rolls;
         this.items = items;
         this.days = days;
+        this.others = others;
         this.clips = clips;
         this.documents = documents;
     }
@@ -47,6 +57,7 @@ class FindController {
         Optional<String> page = roll(membership, text)
                 .or(() -> item(membership, text))
                 .or(() -> day(membership, text))
+                .or(() -> other(membership, text))
                 .or(() -> clip(membership, text))
                 .or(() -> documents.find(membership.productionId(), text).map(id -> "documents/" + id));
         if (page.isPresent()) {
@@ -65,6 +76,7 @@ class FindController {
     /** Who types a card's code asks whether it may be handed back: the page of the roll on it says so. */
     private Optional<String> item(Membership membership, String text) {
         return items.findByCode(membership.productionId(), text)
+                .or(() -> items.findBySerial(membership.productionId(), text))
                 .map(item -> holdsRoll(item)
                         ? rolls.latestOnCard(membership.productionId(), item.id())
                                 .map(Roll::id)
@@ -75,6 +87,13 @@ class FindController {
 
     private static boolean holdsRoll(MediaItem item) {
         return item.cardState() != null && item.cardState() != CardState.BLANK;
+    }
+
+    private Optional<String> other(Membership membership, String text) {
+        return others.orderedStream()
+                .map(other -> other.page(membership.productionId(), text))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private Optional<String> clip(Membership membership, String text) {

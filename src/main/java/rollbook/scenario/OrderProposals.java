@@ -32,12 +32,14 @@ public class OrderProposals {
 
     private final JdbcClient jdbc;
     private final Scenarios scenarios;
+    private final ProposedOrders orders;
     private final AuditTrail trail;
     private final Clock clock;
 
-    OrderProposals(JdbcClient jdbc, Scenarios scenarios, AuditTrail trail, Clock clock) {
+    OrderProposals(JdbcClient jdbc, Scenarios scenarios, ProposedOrders orders, AuditTrail trail, Clock clock) {
         this.jdbc = jdbc;
         this.scenarios = scenarios;
+        this.orders = orders;
         this.trail = trail;
         this.clock = clock;
     }
@@ -103,10 +105,15 @@ public class OrderProposals {
         return id;
     }
 
-    /** @throws Refusal if somebody else answered it meanwhile */
+    /**
+     * Makes orders of it, which wait for approval.
+     *
+     * @return the orders, at least one
+     * @throws Refusal if somebody else answered it meanwhile
+     */
     @Transactional
-    public void takeUp(Membership by, UUID id, int version) {
-        answer(by, id, version, OrderProposal.State.TAKEN_UP, "");
+    public List<UUID> takeUp(Membership by, UUID id, int version) {
+        return orders.propose(by, answer(by, id, version, OrderProposal.State.TAKEN_UP, ""));
     }
 
     /** @throws Refusal if somebody else answered it meanwhile */
@@ -115,7 +122,7 @@ public class OrderProposals {
         answer(by, id, version, OrderProposal.State.WITHDRAWN, reason);
     }
 
-    private void answer(Membership by, UUID id, int version, OrderProposal.State state, String reason) {
+    private OrderProposal answer(Membership by, UUID id, int version, OrderProposal.State state, String reason) {
         OrderProposal proposal = jdbc.sql(PROPOSALS + " and id = :id")
                 .param("production", by.productionId())
                 .param("id", id)
@@ -136,5 +143,6 @@ public class OrderProposals {
                 SUBJECT,
                 proposal.scenarioName(),
                 reason));
+        return proposal;
     }
 }

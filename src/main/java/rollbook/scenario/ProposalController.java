@@ -1,5 +1,6 @@
 package rollbook.scenario;
 
+import java.util.List;
 import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -49,9 +50,9 @@ class ProposalController {
             @PathVariable UUID id,
             @RequestParam(defaultValue = "-1") int version,
             RedirectAttributes flash) {
-        proposals.takeUp(membership, id, version);
-        flash.addFlashAttribute("notice", Notice.of("scenario.taken-up"));
-        return "redirect:" + membership.path("turnaround/proposals");
+        List<UUID> orders = proposals.takeUp(membership, id, version);
+        flash.addFlashAttribute("notice", Notice.of("scenario.taken-up", orders.size()));
+        return "redirect:" + membership.path(orders.size() == 1 ? "orders/" + orders.get(0) : "orders");
     }
 
     @PostMapping("/{id}/withdraw")

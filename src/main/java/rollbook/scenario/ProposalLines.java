@@ -27,17 +27,18 @@ final class ProposalLines {
     private void find() {
         for (DayFacts.CardType type : inputs.facts().cards()) {
             int more = inputs.number(Figure.CARDS.key(type.key())).intValueExact() - type.count();
-            add(ProposalLine.Kind.CARDS, type.model(), more, hired(Figure.CARD_WEEK, more));
+            hire(ProposalLine.Kind.CARDS, type.model(), more, Figure.CARD_WEEK);
         }
         int readers = inputs.count(Figure.EXTRA_READERS);
-        add(ProposalLine.Kind.READERS, "", readers, hired(Figure.READER_WEEK, readers));
+        hire(ProposalLine.Kind.READERS, "", readers, Figure.READER_WEEK);
         int adapters = Math.toIntExact(inputs.facts().readers().stream()
                 .filter(reader -> inputs.text(Figure.WAY.key(reader.code())).equals(Sheet.NEW))
                 .count());
-        add(ProposalLine.Kind.ADAPTERS, "", adapters, hired(Figure.ADAPTER_WEEK, adapters));
+        hire(ProposalLine.Kind.ADAPTERS, "", adapters, Figure.ADAPTER_WEEK);
         for (DayFacts.Destination leg : inputs.facts().destinations()) {
             if (isFaster(leg)) {
-                add(ProposalLine.Kind.DRIVES, leg.leg(), 1, inputs.money(Figure.DRIVE_PRICE, money));
+                lines.add(new ProposalLine(
+                        ProposalLine.Kind.DRIVES, leg.leg(), 1, null, inputs.money(Figure.DRIVE_PRICE, money)));
             }
         }
     }
@@ -50,16 +51,13 @@ final class ProposalLines {
                 && rate.compareTo(new BigDecimal(Beginning.megabytes(leg.writeBytesPerSecond()))) > 0;
     }
 
-    private @Nullable Long hired(Figure week, int count) {
-        Long price = inputs.money(week, money);
-        return price == null
-                ? null
-                : Math.multiplyExact(Math.multiplyExact(price, (long) count), (long) inputs.count(Figure.WEEKS));
-    }
-
-    private void add(ProposalLine.Kind kind, String what, int count, @Nullable Long cost) {
+    private void hire(ProposalLine.Kind kind, String what, int count, Figure week) {
         if (count > 0) {
-            lines.add(new ProposalLine(kind, what, count, cost));
+            int weeks = inputs.count(Figure.WEEKS);
+            Long price = inputs.money(week, money);
+            Long cost =
+                    price == null ? null : Math.multiplyExact(Math.multiplyExact(price, (long) count), (long) weeks);
+            lines.add(new ProposalLine(kind, what, count, weeks, cost));
         }
     }
 

@@ -81,6 +81,7 @@ public class DayStates {
     @Transactional
     public void wrap(Membership by, UUID dayId) {
         change(by, dayId, DayState.SHOOTING, DayState.WRAPPED, "day.wrapped", "");
+        events.publishEvent(new DayWrapped(by.productionId(), dayId));
     }
 
     /**

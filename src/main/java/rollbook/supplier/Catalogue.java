@@ -65,7 +65,7 @@ public class Catalogue {
             @Nullable Hire hire) {}
 
     /** Of all suppliers, those that aren't to be had any more last. */
-    List<CatalogueItem> list(UUID productionId) {
+    public List<CatalogueItem> list(UUID productionId) {
         return items(jdbc.sql(ITEMS + SORTED).param("production", productionId));
     }
 

@@ -43,7 +43,7 @@ public class Suppliers {
         this.events = events;
     }
 
-    List<MediaSupplier> list(UUID productionId) {
+    public List<MediaSupplier> list(UUID productionId) {
         return jdbc.sql(SUPPLIERS + " order by lower(name)")
                 .param("production", productionId)
                 .query(Suppliers::supplier)
@@ -51,7 +51,7 @@ public class Suppliers {
     }
 
     /** @throws NotFoundException if this production has no such supplier */
-    MediaSupplier get(UUID productionId, UUID supplierId) {
+    public MediaSupplier get(UUID productionId, UUID supplierId) {
         return jdbc.sql(SUPPLIERS + " and id = :supplier")
                 .param("production", productionId)
                 .param("supplier", supplierId)

@@ -124,7 +124,9 @@ class ClipSummaries {
      * @param clips of the card's documents, or of its copies while there are none; each once
      * @param listed as each document lists them, with the other rolls that they may belong to
      */
-    record Told(List<RollWarning> warnings, List<Clip> clips, List<LogChecks.ListedClip> listed) {}
+    record Told(List<RollWarning> warnings, List<Clip> clips, List<LogChecks.ListedClip> listed) {
+        static final Told NOTHING = new Told(List.of(), List.of(), List.of());
+    }
 
     /**
      * What a document lists of a clip.
@@ -141,41 +143,87 @@ class ClipSummaries {
             long missingFrames,
             String gaps) {}
 
+    private static final String TOLD = """
+            with said as (
+                select distinct a.roll_id, a.part_id, a.subject = 'CARD' as of_card from verification_assignment a
+                where a.production_id = :production and %s
+                  and not exists (select 1 from verification_assignment later where later.replaces = a.id))
+            select s.roll_id, s.part_id, s.of_card, null as clip, null as folder, null::bigint as files, null::bigint as size_bytes,
+                   null::int as first_frame, null::int as last_frame, null::bigint as missing_frames, null as gaps,
+                   null::text[] as other_rolls, null as named_by, w.kind, w.count, w.examples
+            from said s left join verification_part_warning w on w.part_id = s.part_id
+            union all
+            select s.roll_id, s.part_id, s.of_card, c.clip, c.folder, c.files, c.size_bytes, c.first_frame, c.last_frame,
+                   c.missing_frames, c.gaps,
+                   array(select distinct r.code from verification_clip o
+                         join verification_assignment b on b.part_id = o.part_id and b.roll_id <> s.roll_id
+                         join offload_roll r on r.id = b.roll_id
+                         where o.production_id = :production and o.clip = c.clip
+                           and not exists (select 1 from verification_assignment later where later.replaces = b.id)
+                         order by r.code),
+                   (select r.code from offload_roll r
+                    where r.production_id = :production and r.id <> s.roll_id
+                      and upper(r.code) = regexp_replace(c.clip, 'C[0-9]+$', '')),
+                   null, null, null
+            from said s join verification_clip c on c.part_id = s.part_id
+            order by clip, kind, part_id
+            """;
+
     /** What is told of a roll by what is assigned to it now, in one statement. */
     Told told(UUID productionId, UUID rollId) {
-        List<RollWarning> ofCard = new ArrayList<>();
-        List<RollWarning> ofCopies = new ArrayList<>();
-        List<LogChecks.ListedClip> listed = new ArrayList<>();
-        Map<String, Clip> clipsOfCard = new LinkedHashMap<>();
-        Map<String, Clip> clipsOfCopies = new LinkedHashMap<>();
-        boolean[] cardIsListed = {false};
+        return told(jdbc.sql(TOLD.formatted("a.roll_id = :roll"))
+                        .param("production", productionId)
+                        .param("roll", rollId))
+                .getOrDefault(rollId, Told.NOTHING);
+    }
+
+    /** The same of each roll of a day that anything is told of. */
+    Map<UUID, Told> toldOfDay(UUID productionId, UUID dayId) {
+        return told(jdbc.sql(TOLD.formatted("a.roll_id in (select r.id from offload_roll r where r.day_id = :day)"))
+                .param("production", productionId)
+                .param("day", dayId));
+    }
+
+    /** How many clips the documents about each roll list: those about its card, or about its copies while there are none. */
+    Map<UUID, Integer> counts(UUID productionId) {
+        Map<UUID, Integer> counts = new LinkedHashMap<>();
         jdbc.sql("""
-                        with said as (
-                            select distinct a.part_id, a.subject = 'CARD' as of_card from verification_assignment a
-                            where a.production_id = :production and a.roll_id = :roll
-                              and not exists (select 1 from verification_assignment later where later.replaces = a.id))
-                        select s.part_id, s.of_card, null as clip, null as folder, null::bigint as files, null::bigint as size_bytes,
-                               null::int as first_frame, null::int as last_frame, null::bigint as missing_frames, null as gaps,
-                               null::text[] as other_rolls, null as named_by, w.kind, w.count, w.examples
-                        from said s left join verification_part_warning w on w.part_id = s.part_id
-                        union all
-                        select s.part_id, s.of_card, c.clip, c.folder, c.files, c.size_bytes, c.first_frame, c.last_frame,
-                               c.missing_frames, c.gaps,
-                               array(select distinct r.code from verification_clip o
-                                     join verification_assignment b on b.part_id = o.part_id and b.roll_id <> :roll
-                                     join offload_roll r on r.id = b.roll_id
-                                     where o.production_id = :production and o.clip = c.clip
-                                       and not exists (select 1 from verification_assignment later where later.replaces = b.id)
-                                     order by r.code),
-                               (select r.code from offload_roll r
-                                where r.production_id = :production and r.id <> :roll
-                                  and upper(r.code) = regexp_replace(c.clip, 'C[0-9]+$', '')),
-                               null, null, null
-                        from said s join verification_clip c on c.part_id = s.part_id
-                        order by clip, kind, part_id
-                        """).param("production", productionId).param("roll", rollId).query(row -> {
+                        select a.roll_id,
+                               case when bool_or(a.subject = 'CARD') then count(distinct c.clip) filter (where a.subject = 'CARD')
+                                    else count(distinct c.clip) end as clips
+                        from verification_assignment a left join verification_clip c on c.part_id = a.part_id
+                        where a.production_id = ? and a.roll_id is not null
+                          and not exists (select 1 from verification_assignment later where later.replaces = a.id)
+                        group by a.roll_id
+                        """).param(productionId).query(row -> {
+            counts.put(row.getObject("roll_id", UUID.class), row.getInt("clips"));
+        });
+        return counts;
+    }
+
+    private static Map<UUID, Told> told(JdbcClient.StatementSpec statement) {
+        Map<UUID, Telling> tellings = new LinkedHashMap<>();
+        statement.query(row -> {
+            tellings.computeIfAbsent(row.getObject("roll_id", UUID.class), id -> new Telling())
+                    .add(row);
+        });
+        Map<UUID, Told> told = new LinkedHashMap<>();
+        tellings.forEach((rollId, telling) -> told.put(rollId, telling.told()));
+        return told;
+    }
+
+    /** What one roll's rows tell. */
+    private static final class Telling {
+        private final List<RollWarning> ofCard = new ArrayList<>();
+        private final List<RollWarning> ofCopies = new ArrayList<>();
+        private final List<LogChecks.ListedClip> listed = new ArrayList<>();
+        private final Map<String, Clip> clipsOfCard = new LinkedHashMap<>();
+        private final Map<String, Clip> clipsOfCopies = new LinkedHashMap<>();
+        private boolean cardIsListed;
+
+        void add(ResultSet row) throws SQLException {
             boolean card = row.getBoolean("of_card");
-            cardIsListed[0] |= card;
+            cardIsListed |= card;
             if (row.getString("clip") != null) {
                 listed.add(listedClip(row));
                 Clip clip = clip(row);
@@ -183,10 +231,13 @@ class ClipSummaries {
             } else if (row.getString("kind") != null) {
                 (card ? ofCard : ofCopies).add(warning(row));
             }
-        });
-        return cardIsListed[0]
-                ? new Told(ofCard, List.copyOf(clipsOfCard.values()), listed)
-                : new Told(ofCopies, List.copyOf(clipsOfCopies.values()), listed);
+        }
+
+        Told told() {
+            return cardIsListed
+                    ? new Told(ofCard, List.copyOf(clipsOfCard.values()), listed)
+                    : new Told(ofCopies, List.copyOf(clipsOfCopies.values()), listed);
+        }
     }
 
     private static Clip clip(ResultSet row) throws SQLException {

@@ -32,21 +32,14 @@ import rollbook.web.Notice;
 class MediumController {
     private final MediaItems items;
     private final MediumClearances clearances;
-    private final RollBoard board;
+    private final CopyStandings standings;
     private final Display display;
 
-    MediumController(MediaItems items, MediumClearances clearances, RollBoard board, Display display) {
+    MediumController(MediaItems items, MediumClearances clearances, CopyStandings standings, Display display) {
         this.items = items;
         this.clearances = clearances;
-        this.board = board;
+        this.standings = standings;
         this.display = display;
-    }
-
-    enum State {
-        EMPTY,
-        HELD,
-        READY,
-        CLEARED
     }
 
     /**
@@ -57,7 +50,7 @@ class MediumController {
      */
     record View(
             MediaItem item,
-            State state,
+            MediumStanding.State state,
             String sentence,
             List<String> proven,
             List<String> held,
@@ -134,7 +127,7 @@ class MediumController {
         }
         MediumProof proof = clearances.proof(membership.productionId(), item);
         List<MediumClearance> all = clearances.ofItem(membership.productionId(), itemId);
-        State state = state(proof, all);
+        MediumStanding.State state = MediumStanding.State.of(proof, all.stream().anyMatch(MediumClearance::stands));
         return new View(
                 item,
                 state,
@@ -144,18 +137,8 @@ class MediumController {
                         proof.rolls().size(),
                         proof.held().size()),
                 proven(proof),
-                proof.held().stream().map(this::held).toList(),
+                proof.held().stream().map(standings::held).toList(),
                 all);
-    }
-
-    private static State state(MediumProof proof, List<MediumClearance> all) {
-        if (all.stream().anyMatch(MediumClearance::stands)) {
-            return State.CLEARED;
-        }
-        if (proof.rolls().isEmpty()) {
-            return State.EMPTY;
-        }
-        return proof.mayBeCleared() ? State.READY : State.HELD;
     }
 
     private List<String> proven(MediumProof proof) {
@@ -177,12 +160,5 @@ class MediumController {
                 .distinct()
                 .sorted()
                 .collect(Collectors.joining(", "));
-    }
-
-    private String held(MediumProof.OfRoll roll) {
-        return display.text(
-                "verification.medium.held",
-                roll.rollCode(),
-                board.says(roll.proof().holds().get(0)));
     }
 }

@@ -65,7 +65,7 @@ public class ProofSummaries {
         Map<UUID, CopyVerdict> judged = verdicts.all(productionId);
         List<Copy> allCopies = copies.list(productionId);
         Map<UUID, List<Copy>> byRoll = allCopies.stream().collect(Collectors.groupingBy(Copy::rollId));
-        Map<RollStanding.State, List<RollLine>> lines = new EnumMap<>(RollStanding.State.class);
+        Map<CardStanding, List<RollLine>> lines = new EnumMap<>(CardStanding.class);
         List<Roll> all = rolls.list(productionId);
         for (Roll roll : all) {
             RollStanding standing =
@@ -76,11 +76,11 @@ public class ProofSummaries {
         Attention attention = attention(productionId);
         return new ProofSummary(
                 all.size(),
-                lines.getOrDefault(RollStanding.State.READY, List.of()),
-                lines.getOrDefault(RollStanding.State.CLEARED, List.of()),
-                lines.getOrDefault(RollStanding.State.BAD_COPY, List.of()),
-                lines.getOrDefault(RollStanding.State.HELD, List.of()),
-                lines.getOrDefault(RollStanding.State.EXPOSED, List.of()),
+                lines.getOrDefault(CardStanding.READY, List.of()),
+                lines.getOrDefault(CardStanding.CLEARED, List.of()),
+                lines.getOrDefault(CardStanding.BAD_COPY, List.of()),
+                lines.getOrDefault(CardStanding.HELD, List.of()),
+                lines.getOrDefault(CardStanding.EXPOSED, List.of()),
                 allCopies.size(),
                 (int) judged.values().stream()
                         .filter(verdict -> verdict.verdict() == Verdict.PROVEN)

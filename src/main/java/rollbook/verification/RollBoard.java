@@ -192,17 +192,17 @@ class RollBoard {
     /** What may be erased, and what is held by which fault: the answer to the page's question. */
     private String sentence(List<Row> rows, ShootingDay day) {
         List<String> parts = new ArrayList<>();
-        part(parts, rows, RollStanding.State.CLEARED, "verification.rolls.may-erase");
-        part(parts, rows, RollStanding.State.READY, "verification.rolls.may-clear");
+        part(parts, rows, CardStanding.CLEARED, "verification.rolls.may-erase");
+        part(parts, rows, CardStanding.READY, "verification.rolls.may-clear");
         rows.stream()
-                .filter(row -> row.standing().state() == RollStanding.State.BAD_COPY)
+                .filter(row -> row.standing().state() == CardStanding.BAD_COPY)
                 .limit(NAMED)
                 .forEach(row -> parts.add(display.text(
                         "verification.rolls.held",
                         row.roll().code(),
                         says(row.standing().holds().get(0)))));
-        part(parts, rows, RollStanding.State.HELD, "verification.rolls.waiting");
-        part(parts, rows, RollStanding.State.EXPOSED, "verification.rolls.exposed");
+        part(parts, rows, CardStanding.HELD, "verification.rolls.waiting");
+        part(parts, rows, CardStanding.EXPOSED, "verification.rolls.exposed");
         if (parts.isEmpty()) {
             parts.add(display.text(
                     rows.isEmpty() ? "verification.rolls.none" : "verification.rolls.settled", day.number()));
@@ -210,7 +210,7 @@ class RollBoard {
         return String.join(" ", parts);
     }
 
-    private void part(List<String> parts, List<Row> rows, RollStanding.State state, String key) {
+    private void part(List<String> parts, List<Row> rows, CardStanding state, String key) {
         List<String> codes = rows.stream()
                 .filter(row -> row.standing().state() == state)
                 .map(row -> row.roll().cardCode() + " (" + row.roll().code() + ")")

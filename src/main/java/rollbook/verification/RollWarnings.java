@@ -23,13 +23,19 @@ class RollWarnings {
     }
 
     /**
+     * @param count how many cases there are
      * @param remark whether something may be wrong; else it is told for completeness
      * @param cut whether there are more cases than examples
      */
-    record View(String sentence, List<String> examples, boolean cut, boolean remark) {}
+    record View(
+            RollWarning.Kind kind, String sentence, long count, List<String> examples, boolean cut, boolean remark) {}
 
     List<View> of(UUID productionId, Roll roll, ClipSummaries.Told told) {
-        Long expected = roll.sizeBytes() == null ? null : sizes.expectedBytes(productionId, roll);
+        return of(roll, roll.sizeBytes() == null ? null : sizes.expectedBytes(productionId, roll), told);
+    }
+
+    /** @param expected what the roll's minutes make in its format, in bytes; null if nobody knows */
+    List<View> of(Roll roll, @Nullable Long expected, ClipSummaries.Told told) {
         return Stream.concat(told.warnings().stream(), LogChecks.of(roll, expected, told.listed()).stream())
                 .distinct()
                 .sorted(Comparator.comparing(RollWarning::kind))
@@ -39,7 +45,9 @@ class RollWarnings {
 
     private View view(RollWarning warning, Roll roll, @Nullable Long expected) {
         return new View(
+                warning.kind(),
                 sentence(warning, roll, expected),
+                warning.count(),
                 warning.examples(),
                 warning.examples().size() == RollWarning.MOST_EXAMPLES && warning.count() > RollWarning.MOST_EXAMPLES,
                 warning.kind().isRemark());

@@ -32,7 +32,7 @@ class Verdicts {
                   where p.id = v.evidence_part_id) as checked_at
             from verification_verdict v
             """;
-    private static final String NEWEST = "select distinct on (v.copy_id) " + VERDICT
+    static final String NEWEST = "select distinct on (v.copy_id) " + VERDICT
             + " where v.production_id = :production and v.copy_id is not null ";
 
     private final JdbcClient jdbc;
@@ -214,7 +214,7 @@ class Verdicts {
         return byCopy;
     }
 
-    private static CopyVerdict verdict(ResultSet row, int number) throws SQLException {
+    static CopyVerdict verdict(ResultSet row, int number) throws SQLException {
         return new CopyVerdict(
                 row.getLong("id"),
                 row.getObject("copy_id", UUID.class),

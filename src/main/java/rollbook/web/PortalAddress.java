@@ -62,6 +62,11 @@ public class PortalAddress {
                 : configured;
     }
 
+    /** The same, for links that are written when nobody asks: as it is set, else as it was asked for another time. */
+    public String base(String earlier) {
+        return configured.isEmpty() ? earlier : configured;
+    }
+
     /** Whether only the machine that the portal runs on understands the address. */
     public static boolean isThisMachine(String base) {
         return THIS_MACHINE.contains(URI.create(base).getHost());

@@ -6,8 +6,10 @@ import biweekly.component.VEvent;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
@@ -24,10 +26,12 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.forecast.Forecasts;
-import rollbook.forecast.MediaOrders;
 import rollbook.forecast.StorageOutlook;
 import rollbook.forecast.StorageShow;
 import rollbook.production.Role;
+import rollbook.purchase.Orders;
+import rollbook.purchase.Receipts;
+import rollbook.purchase.TestOrders;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.testing.StatementCount;
@@ -51,13 +55,19 @@ class CalendarFeedTests {
     Forecasts forecasts;
 
     @Autowired
-    MediaOrders orders;
+    Orders allOrders;
+
+    @Autowired
+    Receipts receipts;
 
     private StorageShow show;
+    private final Map<UUID, UUID> supplied = new HashMap<>();
+    private TestOrders orders;
 
     @BeforeEach
     void makeShow() {
         show = new StorageShow(fixtures, jdbc);
+        orders = new TestOrders(allOrders, receipts, show.production.as(Role.OFFICE));
     }
 
     @Test
@@ -96,37 +106,32 @@ class CalendarFeedTests {
         VEvent before = only(address);
         assertThat(before.getUid().getValue()).isEqualTo("arrival-" + order + "@rollbook");
         assertThat(date(before)).isEqualTo(show.date(4));
-        assertThat(before.getSummary().getValue()).isEqualTo("5 items for SHUTTLE expected");
+        assertThat(before.getSummary().getValue()).isEqualTo("5 items of order 1 expected");
         assertThat(before.getDescription().getValue())
                 .matches(
-                        "(?s)5 of 5 items of 2\\.00 TB still to come\\. Ordered on .*\\.\\R+by telephone; ask for Wren,\\R+not for Hale");
-        assertThat(before.getUrl().getValue()).endsWith(show.production.path("storage/orders/" + order));
+                        "(?s)5 of 5 × test model for SHUTTLE still to come\\.\\R+Ordered on .* from Supplier 1\\.\\R+by telephone; ask for Wren,\\R+not for Hale");
+        assertThat(before.getUrl().getValue()).endsWith(show.production.path("orders/" + order));
 
-        orders.receive(show.production.as(Role.OFFICE), order, 3, show.date(0), 0);
+        orders.came(order, 3, show.date(0));
         VEvent partly = only(address);
         assertThat(partly.getUid()).isEqualTo(before.getUid());
-        assertThat(partly.getSummary().getValue()).isEqualTo("2 items for SHUTTLE expected");
+        assertThat(partly.getSummary().getValue()).isEqualTo("2 items of order 1 expected");
         assertThat(partly.getSequence().getValue())
                 .isGreaterThan(before.getSequence().getValue());
 
-        orders.receive(show.production.as(Role.OFFICE), order, 2, show.date(0), 1);
+        orders.came(order, 2, show.date(0));
         assertThat(events(address)).isEmpty();
     }
 
-    @ParameterizedTest
-    @EnumSource(
-            value = Role.class,
-            names = {"WRANGLER", "POST", "READER"})
-    void whoMayNotOpenAnOrderReadsOfItWhatTheStoragePageSays(Role role) throws Exception {
-        UUID leg = show.keptLeg("SHUTTLE");
-        show.supply(leg, 2000, 1, 1, 2, 18_050);
-        order(leg, 5, 4, "for the insurer");
-        assertThat(only(make(Role.OFFICE)).getDescription().getValue()).contains("Supplier 1", "for the insurer");
-        VEvent event = only(make(role));
-        assertThat(event.getDescription().getValue())
-                .matches("5 of 5 items of 2\\.00 TB still to come\\. Ordered on [^.]*\\.")
-                .doesNotContain("Supplier", "insurer");
-        assertThat(event.getUrl().getValue()).endsWith(show.production.path("storage"));
+    @Test
+    void ofAnOrderEverybodyReadsTheSameAsOnItsPage() throws Exception {
+        UUID order = order(show.keptLeg("SHUTTLE"), 5, 4, "for the insurer");
+        VEvent event = only(make(Role.READER));
+        assertThat(event.getDescription().getValue()).contains("Supplier 1", "for the insurer");
+        assertThat(event.getUrl().getValue()).endsWith(show.production.path("orders/" + order));
+        assertThat(mvc.get().uri(show.production.path("orders/" + order)).with(show.production.signedInAs(Role.READER)))
+                .bodyText()
+                .contains("Supplier 1", "for the insurer");
     }
 
     @Test
@@ -393,9 +398,8 @@ class CalendarFeedTests {
     }
 
     private UUID order(UUID leg, int items, int inDays, String note) {
-        return orders.enter(
-                show.production.as(Role.OFFICE),
-                new MediaOrders.NewOrder(leg, show.date(0), show.date(inDays), items, 2_000 * StorageShow.GB, note));
+        UUID item = supplied.computeIfAbsent(leg, any -> show.supply(leg, 2000, 1, 1, 2, 18_050));
+        return orders.placed(item, leg, items, show.date(0), show.date(inDays), note);
     }
 
     private void hired(String code, UUID place, int untilInDays, String supplier) {

@@ -19,6 +19,9 @@ import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.ordering.Flag;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.Orders;
+import rollbook.purchase.Receipts;
+import rollbook.purchase.TestOrders;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
 import rollbook.testing.PortalTest;
@@ -49,11 +52,16 @@ class FlagTests {
     FlagActs flags;
 
     @Autowired
-    MediaOrders orders;
+    Orders allOrders;
+
+    @Autowired
+    Receipts receipts;
 
     private StorageShow show;
     private Membership office;
     private UUID leg;
+    private UUID item;
+    private TestOrders orders;
 
     @BeforeEach
     void makeShow() {
@@ -65,7 +73,8 @@ class FlagTests {
         for (int number = 1; number <= 20; number++) {
             show.day(number, number, "PLANNED", 1000);
         }
-        show.supply(leg, 2000, 1, 2, 3, 18_050);
+        item = show.supply(leg, 2000, 1, 2, 3, 18_050);
+        orders = new TestOrders(allOrders, receipts, office);
         compute();
     }
 
@@ -92,7 +101,7 @@ class FlagTests {
         assertThat(flag().flag()).isEqualTo(new Flag(Flag.State.OPEN, show.today, null, null));
         assertThat(outlook().waitsForSomebody()).isTrue();
         assertThat(page().select("section .caution").text())
-                .contains("An order is needed. The flag is up since", "Record an order", "I see to it", "Put it off");
+                .contains("An order is needed. The flag is up since", "Propose an order", "I see to it", "Put it off");
     }
 
     @Test
@@ -168,9 +177,16 @@ class FlagTests {
     @Test
     void anOrderClosesItAndOneThatIsTooSmallLetsTheForecastOpenTheNext() {
         UUID first = flag().id();
-        orders.enter(
+        UUID proposed = orders.proposed(item, leg, 1, "one drive");
+        assertThat(flag().isOpen()).as("it isn’t ordered yet").isTrue();
+        assertThat(page().select("section .lines").text()).contains("Order 1 waits for approval: 1 item of 2.00 TB.");
+        allOrders.approve(office, proposed, orders.get(proposed).version());
+        allOrders.place(
                 office,
-                new MediaOrders.NewOrder(leg, show.date(0), show.date(1), 1, 2_000 * StorageShow.GB, "one drive"));
+                proposed,
+                show.date(0),
+                show.date(1),
+                orders.get(proposed).version());
         assertThat(acts()).endsWith(PoolFlag.Kind.CLOSED_BY_ORDER);
         assertThat(page().select("section .caution")).isEmpty();
 
@@ -185,21 +201,21 @@ class FlagTests {
                         "update supplier_supplier set slow_lead_time_working_days = lead_time_working_days where production_id = ?")
                 .param(show.production.id)
                 .update();
-        orders.enter(
-                office,
-                new MediaOrders.NewOrder(leg, show.date(-3), show.date(0), 60, 2_000 * StorageShow.GB, "plenty"));
+        orders.placed(item, leg, 60, show.date(-3), show.date(0), "plenty");
         jobs.run();
 
         assertThat(flag().state()).isEqualTo(Flag.State.CLOSED_BY_ORDER);
         assertThat(outlook().waitsForSomebody()).isFalse();
-        assertThat(page().select("section .lines").text()).contains("On order: 60 items of 2.00 TB");
+        assertThat(page().select("section .lines").text()).contains("Order 1: 60 items of 2.00 TB");
     }
 
     @Test
     void anOrderThatMayComeTooLateClosesItAndThePageSaysThatNoOtherOrderHelps() {
-        orders.enter(
-                office,
-                new MediaOrders.NewOrder(leg, show.date(-1), show.date(1), 60, 2_000 * StorageShow.GB, "plenty"));
+        // Today's orders are closed, at whatever hour this runs: another one would come no sooner.
+        jdbc.sql("update supplier_supplier set order_cut_off = '00:00' where production_id = ?")
+                .param(show.production.id)
+                .update();
+        orders.placed(item, leg, 60, show.date(-1), show.date(1), "plenty");
         jobs.run();
 
         assertThat(flag().state()).isEqualTo(Flag.State.CLOSED_BY_ORDER);
@@ -223,14 +239,17 @@ class FlagTests {
     }
 
     @Test
-    void aLegThatIsRemovedTakesItsFlagAlong() {
-        orders.enter(office, new MediaOrders.NewOrder(leg, show.date(0), show.date(1), 1, StorageShow.GB, ""));
+    void aLegThatIsRemovedTakesItsFlagAlongAndItsOrdersStay() {
+        UUID order = orders.placed(item, leg, 1, show.date(0), show.date(1));
+        jdbc.sql("delete from forecast_supply where leg_id = ?").param(leg).update();
         jdbc.sql("update inventory_item set leg_id = null where leg_id = ?")
                 .param(leg)
                 .update();
         jdbc.sql("delete from production_leg where id = ?").param(leg).update();
 
         assertThat(flags.newestByLeg(show.production.id)).isEmpty();
+        assertThat(orders.get(order).lines().get(0).legId()).isNull();
+        assertThat(orders.get(order).isAwaited()).isTrue();
     }
 
     @Test

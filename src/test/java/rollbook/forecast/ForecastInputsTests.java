@@ -14,6 +14,9 @@ import rollbook.burndown.Pool;
 import rollbook.learning.ShotDay;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.Orders;
+import rollbook.purchase.Receipts;
+import rollbook.purchase.TestOrders;
 import rollbook.quantity.Share;
 import rollbook.schedule.DayStates;
 import rollbook.testing.Fixtures;
@@ -36,7 +39,10 @@ class ForecastInputsTests {
     DayStates states;
 
     @Autowired
-    MediaOrders orders;
+    Orders allOrders;
+
+    @Autowired
+    Receipts receipts;
 
     @Autowired
     StatementCount statements;
@@ -136,11 +142,12 @@ class ForecastInputsTests {
     void mediaOnOrderIsExpectedAtItsDateAndPerhapsAsMuchLaterAsTheSupplyIsAtItsSlowest() {
         show.everyDayIsAWorkingDay();
         UUID leg = show.keptLeg("Array");
-        show.supply(leg, 8000, 2, 3, 5, 18_050);
+        UUID item = show.supply(leg, 8000, 2, 3, 5, 18_050);
         Membership office = show.production.as(Role.OFFICE);
-        UUID order = orders.enter(
-                office, new MediaOrders.NewOrder(leg, show.date(-1), show.date(3), 6, 8000 * GB, "by telephone"));
-        orders.receive(office, order, 2, show.today, 0);
+        TestOrders orders = new TestOrders(allOrders, receipts, office);
+        orders.proposed(item, leg, 2, "not counted yet");
+        UUID order = orders.placed(item, leg, 6, show.date(-1), show.date(3), "by telephone");
+        orders.came(order, 2, show.today);
 
         assertThat(leg("Array").arrivals())
                 .containsExactly(new Pool.Arrival(
@@ -150,7 +157,14 @@ class ForecastInputsTests {
                         4,
                         8000 * GB));
 
-        orders.cancel(office, order, 1);
+        allOrders.promise(
+                office,
+                order,
+                show.date(5),
+                "the ship is late",
+                orders.get(order).version());
+        assertThat(leg("Array").arrivals()).extracting(Pool.Arrival::leadTime).containsExactly(LeadTime.usually(6, 8));
+        orders.cancel(order);
         assertThat(leg("Array").arrivals()).isEmpty();
     }
 

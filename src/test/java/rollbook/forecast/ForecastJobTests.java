@@ -39,6 +39,9 @@ import rollbook.offload.RollChanged;
 import rollbook.production.CopyPlanChanged;
 import rollbook.production.ProductionChanged;
 import rollbook.production.Role;
+import rollbook.purchase.Orders;
+import rollbook.purchase.Receipts;
+import rollbook.purchase.TestOrders;
 import rollbook.schedule.ScheduleChanged;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
@@ -74,7 +77,10 @@ class ForecastJobTests {
     ForecastInputs inputs;
 
     @Autowired
-    MediaOrders orders;
+    Orders orders;
+
+    @Autowired
+    Receipts receipts;
 
     @Autowired
     CustomTask<Void> forecastTask;
@@ -152,15 +158,14 @@ class ForecastJobTests {
     @Test
     void fromWhatIsKeptAsItsInputsTheSameForecastIsMadeAgain() {
         UUID tape = show.leg("Tape", null, 60);
-        show.supply(tape, 18_000, 5, 3, 4, 7_250);
+        UUID item = show.supply(tape, 18_000, 5, 3, 4, 7_250);
         jdbc.sql("update supplier_supplier set country = 'PT' where production_id = ?")
                 .param(id)
                 .update();
         show.encoded(show.roll(show.day(3, -2, "WRAPPED", 3), 123_456_789_012_345L, 3), 61_234_567_890_123L);
         show.roll(show.day(4, -3, "WRAPPED", 10), null, 12.25);
-        orders.enter(
-                show.production.as(Role.OFFICE),
-                new MediaOrders.NewOrder(tape, show.date(-1), show.date(4), 5, 18_000_000_000_000L, ""));
+        new TestOrders(orders, receipts, show.production.as(Role.OFFICE))
+                .placed(item, tape, 5, show.date(-1), show.date(4));
         jdbc.sql("insert into production_holiday (production_id, date, name) values (?, current_date + 3, 'Holiday')")
                 .param(id)
                 .update();

@@ -2,7 +2,6 @@ package rollbook.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
-import static rollbook.forecast.StorageShow.GB;
 
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
@@ -14,6 +13,10 @@ import rollbook.burndown.LeadTime;
 import rollbook.ordering.OrderAdvice;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.OrderStep;
+import rollbook.purchase.Orders;
+import rollbook.purchase.Receipts;
+import rollbook.purchase.TestOrders;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
 import rollbook.testing.PortalTest;
@@ -43,11 +46,16 @@ class LearnedSupplyTests {
     ForecastRuns runs;
 
     @Autowired
-    MediaOrders orders;
+    Orders allOrders;
+
+    @Autowired
+    Receipts receipts;
 
     private StorageShow show;
     private Membership office;
     private UUID leg;
+    private UUID item;
+    private TestOrders orders;
 
     /** Each day brings about 86 GB; what is there lasts for some three weeks. */
     @BeforeEach
@@ -60,14 +68,14 @@ class LearnedSupplyTests {
         for (int number = 1; number <= 60; number++) {
             show.day(number, number, "PLANNED", 60);
         }
-        show.supply(leg, 2000, 1, 2, 2, 18_050);
+        item = show.supply(leg, 2000, 1, 2, 2, 18_050);
+        orders = new TestOrders(allOrders, receipts, office);
     }
 
     /** Ordered so long ago, and all of it came after so many working days. */
     private UUID delivered(int daysAgo, int afterDays) {
-        UUID order = orders.enter(
-                office, new MediaOrders.NewOrder(leg, show.date(-daysAgo), show.date(2 - daysAgo), 1, 2_000 * GB, ""));
-        orders.receive(office, order, 1, show.date(afterDays - daysAgo), 0);
+        UUID order = orders.placed(item, leg, 1, show.date(-daysAgo), show.date(2 - daysAgo));
+        orders.came(order, 1, show.date(afterDays - daysAgo));
         return order;
     }
 
@@ -118,16 +126,16 @@ class LearnedSupplyTests {
 
     @Test
     void anOrderTeachesOnceAllOfItCameAndNotIfThatIsTakenBack() {
-        UUID order =
-                orders.enter(office, new MediaOrders.NewOrder(leg, show.date(-9), show.date(-7), 5, 2_000 * GB, ""));
-        orders.receive(office, order, 2, show.date(-7), 0);
+        UUID order = orders.placed(item, leg, 5, show.date(-9), show.date(-7));
+        orders.came(order, 2, show.date(-7));
         assertThat(leadTime()).isEqualTo(LeadTime.certain(2));
-        orders.receive(office, order, 2, show.date(-4), 1);
-        orders.cancel(office, order, 2);
+        UUID second = orders.came(order, 2, show.date(-4));
+        orders.cancel(order);
         assertThat(leadTime().chances()).as("the rest was called off").containsOnlyKeys(2, 5);
 
-        orders.takeBack(office, order, 2, 3);
-        assertThat(leadTime()).as("two are to come again").isEqualTo(LeadTime.certain(2));
+        orders.takeBack(order, OrderStep.Kind.CANCELLED);
+        orders.takeBack(order, second);
+        assertThat(leadTime()).as("three are to come again").isEqualTo(LeadTime.certain(2));
     }
 
     @Test
@@ -139,26 +147,6 @@ class LearnedSupplyTests {
                 .update();
 
         assertThat(leadTime()).isEqualTo(LeadTime.certain(3));
-    }
-
-    @Test
-    void aReceiptRecordedBeforeDatesWereKeptCountsAsOfTheDayOfRecording() {
-        UUID order =
-                orders.enter(office, new MediaOrders.NewOrder(leg, show.date(-6), show.date(-4), 1, 2_000 * GB, ""));
-        jdbc.sql("""
-                        insert into forecast_order_step (order_id, number, at, by_id, step, items)
-                        values (?, 1, ?, ?, 'CAME', 1)
-                        """)
-                .params(
-                        order,
-                        java.sql.Timestamp.from(show.date(-1)
-                                .atTime(12, 0)
-                                .atZone(office.zone())
-                                .toInstant()),
-                        office.personId())
-                .update();
-
-        assertThat(leadTime().chances()).containsOnlyKeys(2, 5);
     }
 
     private OrderAdvice advice() {

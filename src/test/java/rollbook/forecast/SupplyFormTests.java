@@ -15,6 +15,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.production.Role;
+import rollbook.supplier.DeliveredTo;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.web.NotFoundException;

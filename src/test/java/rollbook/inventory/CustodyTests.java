@@ -188,7 +188,7 @@ class CustodyTests {
     void whatSomethingDependsOnStaysWithTheReason() {
         ItemHold hold = (production, item) ->
                 item.equals(drive) ? Optional.of(Hold.of("inventory.refused.no-capacity", "A001")) : Optional.empty();
-        Custody guarded = new Custody(jdbc, items, places, only(hold), trail, events, clock);
+        Custody guarded = new Custody(jdbc, items, places, only(hold), only(), trail, events, clock);
         UUID free = production.item("DRIVE-2", "DRIVE", set, null);
         Refusal refused =
                 refusal(() -> transaction.executeWithoutResult(status -> guarded.retire(office, drive, "full")));
@@ -236,11 +236,12 @@ class CustodyTests {
         return org.assertj.core.api.Assertions.catchThrowableOfType(Refusal.class, act);
     }
 
-    private static ObjectProvider<ItemHold> only(ItemHold hold) {
+    @SafeVarargs
+    private static <T> ObjectProvider<T> only(T... beans) {
         return new ObjectProvider<>() {
             @Override
-            public Stream<ItemHold> orderedStream() {
-                return Stream.of(hold);
+            public Stream<T> orderedStream() {
+                return Stream.of(beans);
             }
         };
     }

@@ -175,7 +175,7 @@ class InventoryTests {
     }
 
     private static ItemDetails details(String code, String model, UUID leg) {
-        return new ItemDetails(code, model, 960_000_000_000L, null, null, Ownership.BOUGHT, "", null, null, leg);
+        return new ItemDetails(code, "", model, 960_000_000_000L, null, null, Ownership.BOUGHT, "", null, null, leg);
     }
 
     private List<String> acts(String action) {

@@ -25,6 +25,7 @@ class ItemCsvReaderTests {
             Map.entry(Column.CAPACITY_TB, "Capacity TB"),
             Map.entry(Column.READ, "Read MB/s"),
             Map.entry(Column.WRITE, "Write MB/s"),
+            Map.entry(Column.SERIAL, "Serial number"),
             Map.entry(Column.OWNER, "Owner"),
             Map.entry(Column.SUPPLIER, "Supplier"),
             Map.entry(Column.COST, "Cost"),
@@ -36,7 +37,9 @@ class ItemCsvReaderTests {
     private static final String HEADER = "Code,Kind,Model,Capacity GB,Place\n";
 
     static ItemCsvReader.Result read(String text) {
-        return new ItemCsvReader(ItemReadingTests.reading("EUR"), HEADERS, Set.of("TAKEN-1")).read(text);
+        return new ItemCsvReader(
+                        ItemReadingTests.reading("EUR"), HEADERS, new Taken(Set.of("TAKEN-1"), Set.of("SN-TAKEN")))
+                .read(text);
     }
 
     @ParameterizedTest
@@ -79,6 +82,10 @@ class ItemCsvReaderTests {
                 arguments(
                         HEADER + "\nCARD-1,card,x,960,Set\ncard-1,card,x,960,Set\nTAKEN-1,card,x,960,Set\n",
                         List.of("4 CODE twice", "5 CODE exists")),
+                arguments(
+                        "Code,Kind,Model,Serial number,Place\nREADER-1,reader,x,sn 7,Set\nREADER-2,reader,x,SN 7,Set\n"
+                                + "READER-3,reader,x,sn-taken,Set\nREADER-4,reader,x,,Set\nREADER-5,reader,x,,Set",
+                        List.of("3 SERIAL serial-twice", "4 SERIAL serial-exists")),
                 arguments(
                         HEADER + "CARD-1,spoon,x,0,Moon",
                         List.of("2 KIND word", "2 CAPACITY_GB number", "2 PLACE unknown-name")));

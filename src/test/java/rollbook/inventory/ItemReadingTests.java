@@ -44,6 +44,7 @@ class ItemReadingTests {
         cells.put(Column.CAPACITY_TB, "4.001");
         cells.put(Column.READ, "0.5");
         cells.put(Column.WRITE, "900");
+        cells.put(Column.SERIAL, " SN-4711 ");
         cells.put(Column.OWNER, "HIRED");
         cells.put(Column.SUPPLIER, "Harbour Hire");
         cells.put(Column.COST, "45.5");
@@ -56,6 +57,7 @@ class ItemReadingTests {
                         MediaKind.DRIVE,
                         new ItemDetails(
                                 "DRIVE-01",
+                                "SN-4711",
                                 "test card",
                                 4_001_000_000_000L,
                                 500_000L,

@@ -166,6 +166,7 @@ class MediaFilesTests {
                 kind,
                 new ItemDetails(
                         code,
+                        code.equals("x") ? "" : "SN " + code,
                         model,
                         960_000_000_001L,
                         500_000L,

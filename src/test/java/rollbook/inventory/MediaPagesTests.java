@@ -185,7 +185,7 @@ class MediaPagesTests {
                     .as(act)
                     .hasStatus(move == 200 ? 422 : 403);
         }
-        for (String act : List.of("retire", "return", "edit")) {
+        for (String act : List.of("retire", "edit")) {
             assertThat(post("media/" + drive + "/" + act, role, Map.of()))
                     .as(act)
                     .hasStatus(retire == 200 ? 422 : 403);
@@ -200,8 +200,7 @@ class MediaPagesTests {
     void anotherProductionsItemIsUnknownOnEveryAddress() {
         UUID foreign = productionWithDrive();
         for (UUID id : List.of(foreign, UUID.randomUUID())) {
-            for (String page :
-                    List.of("", "/edit", "/move", "/quarantine", "/release", "/lost", "/found", "/retire", "/return")) {
+            for (String page : List.of("", "/edit", "/move", "/quarantine", "/release", "/lost", "/found", "/retire")) {
                 assertThat(get("media/" + id + page, Role.ADMINISTRATOR))
                         .as("GET " + page)
                         .hasStatus(404);

@@ -21,6 +21,7 @@ import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
+import rollbook.testing.RenderedPdf;
 import rollbook.testing.TestProduction;
 
 /** What comes out of the printer: pages are drawn as pixels, and read by a reader of QR codes and by one of text. */

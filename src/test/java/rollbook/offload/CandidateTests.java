@@ -84,6 +84,7 @@ class CandidateTests {
         return new MediaItem(
                 UUID.randomUUID(),
                 code,
+                "",
                 kind,
                 "test model",
                 capacity == null ? null : capacity.longValue(),

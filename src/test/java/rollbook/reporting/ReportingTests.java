@@ -22,8 +22,13 @@ import org.springframework.context.MessageSource;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.offload.Rolls;
+import rollbook.production.MediaKind;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.NewOrder;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
+import rollbook.supplier.DeliveredTo;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.testing.StatementCount;
@@ -31,6 +36,9 @@ import rollbook.testing.TestProduction;
 
 @PortalTest
 class ReportingTests {
+    @Autowired
+    Orders orders;
+
     @Autowired
     Fixtures fixtures;
 
@@ -104,6 +112,22 @@ class ReportingTests {
         assertThat(found(" shuttle-1 ")).isEqualTo(production.path("media/" + drive));
         assertThat(found("card-a001")).as("a card that holds a roll").isEqualTo(production.path("rolls/" + roll));
         assertThat(found("Day 11")).isEqualTo(production.path("rolls?day=" + day));
+    }
+
+    @Test
+    void theBoxFindsAnOrderByItsNumber() {
+        UUID order = orders.propose(
+                production.as(Role.OFFICE),
+                new NewOrder(
+                        DeliveredTo.OFFICE,
+                        null,
+                        null,
+                        "",
+                        PurchaseOrder.Source.HAND,
+                        "",
+                        List.of(NewOrder.Line.inWords(MediaKind.READER, "reader", 1, null, null, null))));
+        assertThat(found("order 1")).isEqualTo(production.path("orders/" + order));
+        assertThat(found("ORDER-01")).isEqualTo(production.path("orders/" + order));
     }
 
     @Test

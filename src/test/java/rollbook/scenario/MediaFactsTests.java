@@ -54,6 +54,7 @@ class MediaFactsTests {
         return new MediaItem(
                 UUID.nameUUIDFromBytes(code.getBytes(StandardCharsets.UTF_8)),
                 code,
+                "",
                 kind,
                 kind.name().toLowerCase(Locale.ROOT),
                 kind.hasCapacity() ? 1_000_000 * MB : null,

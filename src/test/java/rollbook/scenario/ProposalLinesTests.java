@@ -25,9 +25,9 @@ class ProposalLinesTests {
                 lines("cards.small-512", "9", "extra-readers", "2", "weeks", "3", "write-rate.Shuttle", "900");
         assertThat(lines)
                 .containsExactly(
-                        new ProposalLine(ProposalLine.Kind.CARDS, "small", 3, 90_000L),
-                        new ProposalLine(ProposalLine.Kind.READERS, "", 2, 30_000L),
-                        new ProposalLine(ProposalLine.Kind.DRIVES, "Shuttle", 1, 60_000L));
+                        new ProposalLine(ProposalLine.Kind.CARDS, "small", 3, 3, 90_000L),
+                        new ProposalLine(ProposalLine.Kind.READERS, "", 2, 3, 30_000L),
+                        new ProposalLine(ProposalLine.Kind.DRIVES, "Shuttle", 1, null, 60_000L));
         assertThat(ProposalLines.cost(lines)).isEqualTo(180_000L);
     }
 
@@ -36,8 +36,8 @@ class ProposalLinesTests {
         List<ProposalLine> lines = lines("way.READER-2", "NEW", "cards.small-512", "7");
         assertThat(lines)
                 .containsExactly(
-                        new ProposalLine(ProposalLine.Kind.CARDS, "small", 1, 10_000L),
-                        new ProposalLine(ProposalLine.Kind.ADAPTERS, "", 1, null));
+                        new ProposalLine(ProposalLine.Kind.CARDS, "small", 1, 1, 10_000L),
+                        new ProposalLine(ProposalLine.Kind.ADAPTERS, "", 1, 1, null));
         assertThat(ProposalLines.cost(lines)).isNull();
     }
 }

@@ -110,14 +110,14 @@ class HoldTests {
         offloads.finish(wrangler, session, 1_000);
         String needed = "DRIVE-1 can’t leave. A001 has no proven copy on another medium that is in good condition.";
         judge(one, "PROVEN");
-        assertThat(refusal(one)).isEqualTo(needed);
+        assertThat(refusal(one)).startsWith(needed);
         for (String lesser : List.of("CONSISTENT", "SIZE_ONLY", "INCOMPLETE", "FAILED", "UNKNOWN")) {
             judge(other, lesser);
-            assertThat(refusal(one)).as(lesser).isEqualTo(needed);
+            assertThat(refusal(one)).as(lesser).startsWith(needed);
         }
         judge(other, "PROVEN");
         custody.quarantine(wrangler, other, "noise");
-        assertThat(refusal(one)).isEqualTo(needed);
+        assertThat(refusal(one)).startsWith(needed);
         custody.release(wrangler, other, "cable");
         custody.retire(office, one, "full");
     }

@@ -1,0 +1,89 @@
+package rollbook.mail;
+
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import rollbook.production.AllowedFor;
+import rollbook.production.Membership;
+import rollbook.production.Role;
+import rollbook.web.Display;
+import rollbook.web.Notice;
+import rollbook.web.Paged;
+
+/** A production's mail, for who must see that it arrives. */
+@Controller
+class OutboxController {
+    private final Outbox outbox;
+    private final MailSettings settings;
+    private final Display display;
+
+    OutboxController(Outbox outbox, MailSettings settings, Display display) {
+        this.outbox = outbox;
+        this.settings = settings;
+        this.display = display;
+    }
+
+    @AllowedFor(Role.ADMINISTRATOR)
+    @GetMapping("/p/{production}/outbox")
+    ModelAndView outbox(
+            Membership membership,
+            @RequestParam(defaultValue = "false") boolean trouble,
+            @RequestParam(name = "page", defaultValue = "1") int page) {
+        int number = Math.max(1, page);
+        UUID production = membership.productionId();
+        Outbox.Counts counts = outbox.counts(production);
+        return new ModelAndView("mail/outbox")
+                .addObject("place", "mail")
+                .addObject("counts", counts)
+                .addObject("trouble", trouble)
+                .addObject("haveServer", settings.haveServer())
+                .addObject(
+                        "sentence",
+                        counts.all() == 0
+                                ? display.text("mail.outbox.none")
+                                : display.text(
+                                        "mail.outbox.sentence", counts.all(), counts.waiting(), counts.trouble()))
+                .addObject(
+                        "messages",
+                        new Paged<>(
+                                outbox.ofProduction(production, trouble, Paged.offset(number, Paged.SIZE), Paged.SIZE),
+                                number,
+                                Paged.SIZE,
+                                trouble ? counts.trouble() : counts.all()));
+    }
+
+    @AllowedFor(Role.ADMINISTRATOR)
+    @GetMapping("/p/{production}/outbox/{id}")
+    ModelAndView message(Membership membership, @PathVariable UUID id) {
+        return new ModelAndView("mail/message")
+                .addObject("place", "mail")
+                .addObject("message", outbox.get(membership.productionId(), id))
+                .addObject("zone", membership.zone())
+                .addObject("acts", membership.path("outbox/" + id))
+                .addObject("back", membership.path("outbox"));
+    }
+
+    @AllowedFor(Role.ADMINISTRATOR)
+    @PostMapping("/p/{production}/outbox/{id}/again")
+    String sendAgain(
+            Membership membership, @PathVariable UUID id, @RequestParam int attempts, RedirectAttributes flash) {
+        Message message = outbox.get(membership.productionId(), id);
+        outbox.sendAgain(message, Outbox.act(membership, "mail.sent-again", message), attempts);
+        flash.addFlashAttribute("notice", Notice.of("mail.message.goes-again"));
+        return "redirect:" + membership.path("outbox/" + id);
+    }
+
+    @AllowedFor(Role.ADMINISTRATOR)
+    @PostMapping("/p/{production}/outbox/{id}/withdrawal")
+    String withdraw(Membership membership, @PathVariable UUID id, RedirectAttributes flash) {
+        Message message = outbox.get(membership.productionId(), id);
+        outbox.withdraw(message, Outbox.act(membership, "mail.withdrawn", message));
+        flash.addFlashAttribute("notice", Notice.of("mail.message.withdrawn"));
+        return "redirect:" + membership.path("outbox/" + id);
+    }
+}

@@ -1,0 +1,18 @@
+/** Mail: what people are told, whom and when; kept before it is sent, and sent once. Nothing but the demo depends on it. */
+@NullMarked
+@ApplicationModule(
+        allowedDependencies = {
+            "production",
+            "inventory",
+            "schedule",
+            "verification",
+            "purchase",
+            "forecast",
+            "people",
+            "audit",
+            "web"
+        })
+package rollbook.mail;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;

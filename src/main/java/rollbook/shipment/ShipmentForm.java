@@ -1,0 +1,82 @@
+package rollbook.shipment;
+
+import jakarta.validation.constraints.Size;
+import java.math.BigDecimal;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A shipment as somebody writes it.
+ *
+ * @param items codes and runs of codes
+ * @param weight in kilograms
+ * @param expectedBy in the production's zone
+ */
+record ShipmentForm(
+        @Size(max = 8000) String items,
+        @Nullable UUID fromPlaceId,
+        @Nullable UUID toPlaceId,
+        @Size(max = 120) String receiver,
+        @Size(max = 120) String carrier,
+        @Nullable LocalDateTime expectedBy,
+        @Size(max = 1000) String seals,
+        @Size(max = 12) String weight,
+        @Size(max = 1000) String note,
+        int version) {
+    private static final int GRAMS_DIGITS = 3;
+
+    ShipmentForm {
+        items = text(items);
+        receiver = text(receiver);
+        carrier = text(carrier);
+        seals = text(seals);
+        weight = text(weight);
+        note = text(note);
+    }
+
+    static ShipmentForm blank(String items, @Nullable UUID from) {
+        return new ShipmentForm(items, from, null, "", "", null, "", "", "", 0);
+    }
+
+    static ShipmentForm of(Shipment shipment, List<ShipmentItem> items, ZoneId zone) {
+        Long grams = shipment.weightGrams();
+        return new ShipmentForm(
+                items.stream().map(ShipmentItem::code).collect(Collectors.joining("\n")),
+                shipment.fromPlaceId(),
+                shipment.toPlaceId(),
+                shipment.receiver(),
+                shipment.carrier(),
+                shipment.expectedBy() == null ? null : LocalDateTime.ofInstant(shipment.expectedBy(), zone),
+                String.join("\n", shipment.sealNumbers()),
+                grams == null
+                        ? ""
+                        : BigDecimal.valueOf(grams, GRAMS_DIGITS)
+                                .stripTrailingZeros()
+                                .toPlainString(),
+                shipment.note(),
+                shipment.version());
+    }
+
+    /** Whether the weight is left out or can be read. */
+    boolean isWeightReadable() {
+        return weight.isEmpty() || weight.matches("\\d{1,5}([.,]\\d{1,3})?") && grams() != 0;
+    }
+
+    /** Null if it is left out. */
+    @Nullable
+    Long grams() {
+        return weight.isEmpty()
+                ? null
+                : new BigDecimal(weight.replace(',', '.'))
+                        .movePointRight(GRAMS_DIGITS)
+                        .longValueExact();
+    }
+
+    private static String text(@Nullable String typed) {
+        return typed == null ? "" : typed.strip();
+    }
+}

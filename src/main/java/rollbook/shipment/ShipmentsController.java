@@ -1,0 +1,30 @@
+package rollbook.shipment;
+
+import java.util.UUID;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.ModelAndView;
+import rollbook.production.Membership;
+
+/** The shipments of a production: all, and one. */
+@Controller
+@RequestMapping("/p/{production}/shipments")
+class ShipmentsController {
+    private final ShipmentPages pages;
+
+    ShipmentsController(ShipmentPages pages) {
+        this.pages = pages;
+    }
+
+    @GetMapping
+    ModelAndView list(Membership membership) {
+        return new ModelAndView("shipment/list").addObject("view", pages.list(membership.productionId()));
+    }
+
+    @GetMapping("/{id}")
+    ModelAndView one(Membership membership, @PathVariable UUID id) {
+        return new ModelAndView("shipment/one").addObject("view", pages.one(membership, id));
+    }
+}
