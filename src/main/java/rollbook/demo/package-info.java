@@ -18,6 +18,7 @@
             "purchase",
             "hire",
             "forecast",
+            "cost",
             "scenario",
             "mail",
             "people",
