@@ -508,6 +508,9 @@ class OrderPageTests {
         if (!List.of(params).contains("deliveredTo")) {
             request.param("deliveredTo", "OFFICE");
         }
+        if (!List.of(params).contains("version")) {
+            request.param("version", "0");
+        }
         for (int i = 0; i < params.length; i += 2) {
             request.param(params[i], params[i + 1]);
         }
