@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -26,16 +25,15 @@ record Comparison(String code, String model, int items, long hireMinorUnits, lon
     /** Of what is still hired and can be bought too, the cheapest offer of the same kind and model. */
     static List<Comparison> all(
             List<HiredItemCost> hired, Map<UUID, MediaItem> items, List<CatalogueItem> offered, LocalDate today) {
-        Map<String, Long> prices = new HashMap<>();
+        Map<Model, Long> prices = new HashMap<>();
         for (CatalogueItem offer : offered) {
             if (!offer.archived()) {
                 offer.prices()
                         .on(today)
                         .map(Price::itemMinorUnits)
                         .ifPresent(price -> prices.merge(
-                                key(
-                                        offer.details().kind().name(),
-                                        offer.details().model()),
+                                new Model(
+                                        offer.details().kind(), offer.details().model()),
                                 price,
                                 Math::min));
             }
@@ -46,15 +44,14 @@ record Comparison(String code, String model, int items, long hireMinorUnits, lon
                         item.endedOn() == null && item.committedMinorUnits() > 0 && items.containsKey(item.itemId()))
                 .collect(Collectors.groupingBy(
                         item -> item.agreementCode() + "\n"
-                                + key(
-                                        item.kind().name(),
-                                        items.get(item.itemId()).model()),
+                                + new Model(
+                                        item.kind(), items.get(item.itemId()).model()),
                         TreeMap::new,
                         Collectors.toList()));
         for (List<HiredItemCost> group : groups.values()) {
             HiredItemCost first = group.get(0);
             MediaItem item = items.get(first.itemId());
-            Long price = prices.get(key(item.kind().name(), item.model()));
+            Long price = prices.get(new Model(item.kind(), item.model()));
             if (price != null) {
                 comparisons.add(new Comparison(
                         first.agreementCode().isEmpty() ? item.code() : first.agreementCode(),
@@ -67,9 +64,5 @@ record Comparison(String code, String model, int items, long hireMinorUnits, lon
             }
         }
         return comparisons;
-    }
-
-    private static String key(String kind, String model) {
-        return kind + " " + model.strip().toLowerCase(Locale.ROOT);
     }
 }

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -11,7 +12,6 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.forecast.CostToCome;
@@ -83,7 +83,8 @@ class CostFacts {
         List<Budget> set = budgets.of(productionId);
 
         List<CostLine> lines = new ArrayList<>(ordered.lines());
-        lines.addAll(registered(items, received));
+        List<MediaItem> bought = boughtWithoutOrder(items, received, ordered.onlyCounted());
+        lines.addAll(registered(bought));
         lines.addAll(hired(hired));
         if (toCome != null) {
             lines.addAll(toCome(productionId, toCome));
@@ -94,13 +95,11 @@ class CostFacts {
                 set,
                 toCome,
                 Comparison.all(hired, items, catalogue.list(productionId), today),
-                ordered.unpriced() + unpriced(items, received),
-                ordered.onlyCounted());
+                ordered.unpriced() + unpriced(bought));
     }
 
-    /** What was bought and came with no order of ours. */
-    private static List<CostLine> registered(Map<UUID, MediaItem> items, List<ReceivedItem> received) {
-        return boughtWithoutOrder(items, received)
+    private static List<CostLine> registered(List<MediaItem> bought) {
+        return bought.stream()
                 .filter(item -> item.costMinorUnits() != null)
                 .map(item -> new CostLine(
                         Stage.SPENT,
@@ -114,17 +113,32 @@ class CostFacts {
                 .toList();
     }
 
-    private static int unpriced(Map<UUID, MediaItem> items, List<ReceivedItem> received) {
-        return (int) boughtWithoutOrder(items, received)
-                .filter(item -> item.costMinorUnits() == null)
-                .count();
+    private static int unpriced(List<MediaItem> bought) {
+        return (int)
+                bought.stream().filter(item -> item.costMinorUnits() == null).count();
     }
 
-    private static Stream<MediaItem> boughtWithoutOrder(Map<UUID, MediaItem> items, List<ReceivedItem> received) {
+    /**
+     * What was bought and came with no order. Of a model of which items came that were only counted, so many that were
+     * registered by hand are taken for those.
+     */
+    private static List<MediaItem> boughtWithoutOrder(
+            Map<UUID, MediaItem> items, List<ReceivedItem> received, Map<Model, Integer> onlyCounted) {
         Set<UUID> ordered = received.stream().map(ReceivedItem::itemId).collect(Collectors.toSet());
+        Map<Model, Integer> counted = new HashMap<>(onlyCounted);
         return items.values().stream()
                 .filter(item -> item.ownership() == Ownership.BOUGHT && !ordered.contains(item.id()))
-                .sorted(Comparator.comparing(MediaItem::code));
+                .sorted(Comparator.comparing(MediaItem::code))
+                .filter(item -> !takeOne(counted, new Model(item.kind(), item.model())))
+                .toList();
+    }
+
+    private static boolean takeOne(Map<Model, Integer> counted, Model model) {
+        boolean some = counted.getOrDefault(model, 0) > 0;
+        if (some) {
+            counted.merge(model, -1, Integer::sum);
+        }
+        return some;
     }
 
     private static List<CostLine> hired(List<HiredItemCost> hired) {

@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param bar null while nothing costs anything
  * @param unpriced items that were bought for nobody knows how much
- * @param onlyCounted bought items that came and weren't registered with their receipt
  * @param computedAt of the forecast behind what is to come; null without one
  */
 record CostPage(
@@ -22,7 +21,6 @@ record CostPage(
         List<LineRow> lines,
         List<BudgetRow> budgets,
         int unpriced,
-        int onlyCounted,
         @Nullable Instant computedAt) {
 
     /** @param strong whether it is a sum of others, or what is left */

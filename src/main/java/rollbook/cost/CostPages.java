@@ -57,7 +57,6 @@ class CostPages {
                                     money(budget.minorUnits()), budget.reason(), budget.byName(), budget.at()))
                             .toList(),
                     costs.unpriced(),
-                    costs.onlyCounted(),
                     costs.toCome() == null ? null : costs.toCome().computedAt());
         }
 

@@ -11,12 +11,10 @@ import rollbook.forecast.CostToCome;
  * @param toCome what the newest forecast says; null before the first
  * @param comparisons hires of something that can be bought too
  * @param unpriced items that were bought for nobody knows how much
- * @param onlyCounted bought items that came and weren't registered with their receipt
  */
 record Costs(
         CostSheet sheet,
         List<Budget> budgets,
         @Nullable CostToCome toCome,
         List<Comparison> comparisons,
-        int unpriced,
-        int onlyCounted) {}
+        int unpriced) {}

@@ -2,6 +2,7 @@ package rollbook.cost;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -17,9 +18,9 @@ import rollbook.purchase.ReceivedItems.ReceivedItem;
  * have come: their hire counts them week by week.
  *
  * @param unpriced items that were ordered for nobody knows how much
- * @param onlyCounted bought items that came and weren't registered with their receipt
+ * @param onlyCounted how many bought items of a model came and weren't registered with their receipt
  */
-record OrderCosts(List<CostLine> lines, int unpriced, int onlyCounted) {
+record OrderCosts(List<CostLine> lines, int unpriced, Map<Model, Integer> onlyCounted) {
 
     /** @param words how an order of this number is called */
     static OrderCosts of(List<PurchaseOrder> orders, List<ReceivedItem> received, Function<Integer, String> words) {
@@ -27,7 +28,7 @@ record OrderCosts(List<CostLine> lines, int unpriced, int onlyCounted) {
                 received.stream().collect(Collectors.groupingBy(ReceivedItem::lineId, Collectors.counting()));
         List<CostLine> costs = new ArrayList<>();
         int unpriced = 0;
-        int onlyCounted = 0;
+        Map<Model, Integer> onlyCounted = new HashMap<>();
         for (PurchaseOrder order : orders) {
             if (order.orderedOn() == null || order.state() == PurchaseOrder.State.CANCELLED) {
                 continue;
@@ -41,7 +42,9 @@ record OrderCosts(List<CostLine> lines, int unpriced, int onlyCounted) {
                 of.add(costs, Stage.SPENT, line, counted, line.lastCameOn());
                 of.add(costs, Stage.COMMITTED, line, awaited, order.expectedOn());
                 unpriced += line.unitMinorUnits() == null ? counted + awaited : 0;
-                onlyCounted += line.isHired() ? 0 : came - known;
+                if (!line.isHired() && came > known) {
+                    onlyCounted.merge(new Model(line.kind(), line.model()), came - known, Integer::sum);
+                }
             }
             of.addDelivery(costs);
         }

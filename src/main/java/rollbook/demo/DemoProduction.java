@@ -33,6 +33,7 @@ class DemoProduction implements ApplicationRunner {
     private final Preparation preparation;
     private final Rentals rentals;
     private final Departments departments;
+    private final AtPost atPost;
     private final DemoClock clock;
     private final SignInHints hints;
     private final Display display;
@@ -45,6 +46,7 @@ class DemoProduction implements ApplicationRunner {
             Preparation preparation,
             Rentals rentals,
             Departments departments,
+            AtPost atPost,
             DemoClock clock,
             SignInHints hints,
             Display display,
@@ -55,6 +57,7 @@ class DemoProduction implements ApplicationRunner {
         this.preparation = preparation;
         this.rentals = rentals;
         this.departments = departments;
+        this.atPost = atPost;
         this.clock = clock;
         this.hints = hints;
         this.display = display;
@@ -119,6 +122,7 @@ class DemoProduction implements ApplicationRunner {
         UnitDay yesterday = second.get(second.size() - 2);
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
+        atPost.write(timeline, show, dates, plan, main);
         story.forecasts();
         story.order();
         story.mail();

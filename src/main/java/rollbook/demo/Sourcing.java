@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.Profile;
 import org.springframework.stereotype.Component;
+import rollbook.cost.Budgets;
 import rollbook.forecast.LegSupply;
 import rollbook.forecast.Supplies;
 import rollbook.ordering.Hire;
@@ -26,19 +27,28 @@ import rollbook.supplier.Suppliers;
 class Sourcing {
     private static final long MB = 1_000_000L;
     private static final int TAPES_ORDERED = 10;
+    private static final long BUDGET_CENTS = 4_500_000;
 
     private final Suppliers suppliers;
     private final Contacts contacts;
     private final Catalogue catalogue;
     private final Supplies supplies;
     private final Purchasing purchasing;
+    private final Budgets budgets;
 
-    Sourcing(Suppliers suppliers, Contacts contacts, Catalogue catalogue, Supplies supplies, Purchasing purchasing) {
+    Sourcing(
+            Suppliers suppliers,
+            Contacts contacts,
+            Catalogue catalogue,
+            Supplies supplies,
+            Purchasing purchasing,
+            Budgets budgets) {
         this.suppliers = suppliers;
         this.contacts = contacts;
         this.catalogue = catalogue;
         this.supplies = supplies;
         this.purchasing = purchasing;
+        this.budgets = budgets;
     }
 
     void source(Membership office, Map<String, UUID> legs, StoryDates dates) {
@@ -81,6 +91,7 @@ class Sourcing {
         supplies.change(office, supply(legs.get(Stock.SHUTTLE), shuttle, DeliveredTo.SET));
         supplies.change(office, supply(legs.get(Stock.ARRAY), array, DeliveredTo.OFFICE));
         supplies.change(office, supply(legs.get(Stock.TAPE), tape, DeliveredTo.OFFICE));
+        budgets.set(office, BUDGET_CENTS, "Agreed with the producer before the shoot.", 0);
         LocalDate ordered = StoryDates.plusWorkingDays(today, 0);
         UUID drives = purchasing.order(
                 office,

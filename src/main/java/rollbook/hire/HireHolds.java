@@ -43,9 +43,8 @@ class HireHolds {
                 .filter(item -> item.kind().holdsCopies())
                 .map(HiredItem::id)
                 .toList();
-        Map<UUID, List<OnMedium>> rolls = media.isEmpty()
-                ? Map.of()
-                : proofs.of(viewer.productionId(), media).stream().collect(Collectors.groupingBy(OnMedium::itemId));
+        Map<UUID, List<OnMedium>> rolls =
+                proofs.of(viewer.productionId(), media).stream().collect(Collectors.groupingBy(OnMedium::itemId));
         Map<UUID, OnItem> found = new LinkedHashMap<>();
         for (HiredItem item : items) {
             found.put(item.id(), onItem(viewer, item, rolls.getOrDefault(item.id(), List.of())));

@@ -7,6 +7,8 @@
             "inventory",
             "supplier",
             "verification",
+            "label",
+            "ordering",
             "people",
             "audit",
             "web"

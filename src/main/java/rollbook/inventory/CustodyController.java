@@ -28,7 +28,7 @@ import rollbook.web.Notice;
 @RequestMapping("/p/{production}/media/{id:[0-9a-fA-F-]{36}}")
 class CustodyController {
     private static final String DAILY = "/{act:move|quarantine|release|lost|found}";
-    private static final String FOR_GOOD = "/{act:retire}";
+    private static final String FOR_GOOD = "/retire";
 
     private final MediaItems items;
     private final Custody custody;
@@ -50,8 +50,8 @@ class CustodyController {
 
     @GetMapping(FOR_GOOD)
     @AllowedFor(Role.OFFICE)
-    String formForGood(Membership membership, @PathVariable UUID id, @PathVariable String act, Model model) {
-        return ask(membership, id, act, model);
+    String formForGood(Membership membership, @PathVariable UUID id, Model model) {
+        return ask(membership, id, CustodyAct.RETIRED.path(), model);
     }
 
     private String ask(Membership membership, UUID id, String act, Model model) {
@@ -79,13 +79,12 @@ class CustodyController {
     String enterForGood(
             Membership membership,
             @PathVariable UUID id,
-            @PathVariable String act,
             @ModelAttribute CustodyForm form,
             BindingResult result,
             Model model,
             HttpServletResponse response,
             RedirectAttributes flash) {
-        return answer(membership, id, act(act), form, result, model, response, flash);
+        return answer(membership, id, CustodyAct.RETIRED, form, result, model, response, flash);
     }
 
     private String answer(

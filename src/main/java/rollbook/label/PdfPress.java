@@ -23,8 +23,9 @@ import org.thymeleaf.ITemplateEngine;
 import org.thymeleaf.context.Context;
 
 /**
- * Prints pages as a PDF that looks alike everywhere, with its letters inside. A page is a template in XML to the letter,
- * drawn by CSS 2.1; an {@code svg} in it is the one of a {@link QrSymbol}.
+ * Prints pages as a PDF that looks alike everywhere, with its letters inside, and tagged so that it can be read aloud. A page
+ * is a template in XML to the letter with a language and a title, drawn by CSS 2.1; of an {@code svg} in it the paths are
+ * drawn, as {@link PathDrawer} tells.
  */
 @Component
 public class PdfPress {
@@ -52,7 +53,7 @@ public class PdfPress {
                     .useExternalResourceAccessControl(
                             (address, type) -> address.startsWith(OWN + ":"),
                             ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
-                    .useSVGDrawer(new SymbolDrawer())
+                    .useSVGDrawer(new PathDrawer())
                     .useFont(
                             font("static/fonts/DejaVuSansMono-Bold.ttf"),
                             SheetStyle.CODE_FACE,
@@ -61,6 +62,7 @@ public class PdfPress {
                             true)
                     .useFont(font(TextFace.FILE), SheetStyle.TEXT_FACE, 400, FontStyle.NORMAL, true)
                     .withProducer("Rollbook")
+                    .usePdfUaAccessibility(true)
                     .toStream(pdf)
                     .run();
         } catch (IOException inMemory) {

@@ -94,12 +94,7 @@ class PostWords {
             case SEEK ->
                 sent != null && sent.state() == ShipmentItem.State.MISSING
                         ? display.text("post.medium.SEEK.missed", code, rolls, place, sent.number())
-                        : display.text(
-                                "post.medium.SEEK.denied",
-                                code,
-                                rolls,
-                                place,
-                                saidBy(Objects.requireNonNull(medium.stay())));
+                        : display.text("post.medium.SEEK.denied", code, rolls, place, saidBy(medium.stay()));
             case COMPARE -> display.text("post.medium.COMPARE", code, codes(medium, PostState.DIFFERS));
             case AWAIT_LATE, AWAIT -> onItsWay(medium, Objects.requireNonNull(sent), zone, rolls);
             case SAY ->
@@ -144,65 +139,52 @@ class PostWords {
                 at(sent.expectedBy(), zone));
     }
 
-    /** How a copy stands, in a sentence. */
+    /** How a copy stands, in a few words that follow its medium's code. */
     public String says(PostBook book, CopyAtPost copy) {
         ZoneId zone = book.place().zone();
-        String code = copy.copy().itemCode();
         String post = book.place().placeName();
         String where = copy.copy().placeName();
-        Stay stay = copy.stay();
         SentItem sent = copy.sent();
-        String checked =
-                copy.standing().checkedAt() == null ? "" : at(copy.standing().checkedAt(), zone);
+        String checked = at(copy.standing().checkedAt(), zone);
+        String arrived = copy.stay() == null ? "" : at(copy.stay().arrivedAt(), zone);
         return switch (copy.state()) {
-            case LOST -> display.text("post.copy.LOST", code);
+            case LOST -> display.text("post.copy.LOST");
             case NOT_HERE ->
                 sent != null && sent.state() == ShipmentItem.State.MISSING
-                        ? display.text("post.copy.NOT_HERE.missed", code, sent.number())
-                        : display.text("post.copy.NOT_HERE.denied", code, post, stay == null ? "" : saidBy(stay));
-            case DIFFERS -> display.text("post.copy.DIFFERS", code, checked);
-            case DOUBTED -> display.text("post.copy.DOUBTED", code);
-            case LATE, UNDER_WAY -> onItsWay(code, Objects.requireNonNull(sent), copy.state(), zone);
+                        ? display.text("post.copy.NOT_HERE.missed", sent.number())
+                        : display.text("post.copy.NOT_HERE.denied", post, saidBy(copy.stay()));
+            case DIFFERS -> display.text("post.copy.DIFFERS", checked);
+            case DOUBTED -> display.text("post.copy.DOUBTED");
+            case LATE, UNDER_WAY -> onItsWay(Objects.requireNonNull(sent), copy.state(), zone);
             case WENT_BACK ->
                 copy.copy().isErased()
-                        ? display.text("post.copy.WENT_BACK.erased", code, post)
-                        : display.text("post.copy.WENT_BACK.gone", code, post, where);
-            case NOT_SENT -> display.text("post.copy.NOT_SENT", code, where);
-            case SAID ->
-                display.text(
-                        "post.copy.SAID",
-                        code,
-                        post,
-                        at(Objects.requireNonNull(stay).arrivedAt(), zone));
-            case ARRIVED ->
-                display.text(
-                        "post.copy.ARRIVED",
-                        code,
-                        post,
-                        at(Objects.requireNonNull(stay).arrivedAt(), zone));
-            case READ -> display.text("post.copy.READ", code, checked);
+                        ? display.text("post.copy.WENT_BACK.erased", post)
+                        : display.text("post.copy.WENT_BACK.gone", post, where);
+            case NOT_SENT -> display.text("post.copy.NOT_SENT", where);
+            case SAID -> display.text("post.copy.SAID", post, arrived);
+            case ARRIVED -> display.text("post.copy.ARRIVED", post, arrived);
+            case READ -> display.text("post.copy.READ", checked);
             case PROVEN ->
                 copy.copy().placeId().equals(book.place().placeId())
-                        ? display.text("post.copy.PROVEN.there", code, checked)
-                        : display.text("post.copy.PROVEN.elsewhere", code, checked, where);
+                        ? display.text("post.copy.PROVEN.there", checked)
+                        : display.text("post.copy.PROVEN.elsewhere", checked, where);
         };
     }
 
-    private String onItsWay(String code, SentItem sent, PostState state, ZoneId zone) {
+    private String onItsWay(SentItem sent, PostState state, ZoneId zone) {
         if (sent.expectedBy() == null) {
-            return display.text("post.copy.UNDER_WAY.open", code, at(sent.sentAt(), zone), sent.number());
+            return display.text("post.copy.UNDER_WAY.open", at(sent.sentAt(), zone), sent.number());
         }
         return display.text(
                 state == PostState.LATE ? "post.copy.UNDER_WAY.late" : "post.copy.UNDER_WAY.expected",
-                code,
                 at(sent.sentAt(), zone),
                 at(sent.expectedBy(), zone),
                 sent.number());
     }
 
     /** Whoever said last whether it is there. */
-    private static String saidBy(Stay stay) {
-        return stay.saidByName() == null ? "" : stay.saidByName();
+    private static String saidBy(@Nullable Stay stay) {
+        return stay == null || stay.saidByName() == null ? "" : stay.saidByName();
     }
 
     /** Tue 24 Nov 2026, 19:15. */

@@ -29,6 +29,13 @@ record RollAtPost(Roll roll, PostState state, List<CopyAtPost> copies) {
                         : there);
     }
 
+    /** Those that a person wants to see: of a roll that is proven there the proven ones, else all. */
+    public List<CopyAtPost> telling() {
+        return state.isDone()
+                ? copies.stream().filter(CopyAtPost::isProvenThere).toList()
+                : copies;
+    }
+
     boolean isReceived() {
         return copies.stream().anyMatch(CopyAtPost::received);
     }

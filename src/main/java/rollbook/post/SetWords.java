@@ -27,16 +27,20 @@ class SetWords {
         if (legs.stream().allMatch(leg -> leg.rolls().isEmpty())) {
             return display.text("post.sets.no-rolls");
         }
-        return legs.stream().map(this::upTo).collect(Collectors.joining(" "));
+        return legs.stream()
+                .map(leg -> leg.completeUpTo() == null
+                        ? display.text("post.sets.incomplete", leg.leg().name())
+                        : display.text("post.sets.complete", leg.leg().name(), day(leg.completeUpTo())))
+                .collect(Collectors.joining(" "));
     }
 
-    /** Vault tape holds all up to day 9, proven; 2 later rolls are missing or not proven. */
+    /** Complete and proven up to day 9; 2 rolls are missing or not proven. */
     public String upTo(LegContents contents) {
         LegContents.Day day = contents.completeUpTo();
         int gaps = contents.gaps().size();
         return day == null
-                ? display.text("post.sets.up-to.nothing", contents.leg().name(), gaps)
-                : display.text("post.sets.up-to", contents.leg().name(), day(day), gaps);
+                ? display.text("post.sets.up-to.nothing", gaps)
+                : display.text("post.sets.up-to", day(day), gaps);
     }
 
     /** Day 9 (Main unit, Thu 12 Mar 2026). */

@@ -145,7 +145,7 @@ class SetsController {
         return new ModelAndView("post/set-new", status)
                 .addObject("legs", words.legs(legs))
                 .addObject("days", words.days(legs))
-                .addObject("standing", legs.stream().map(words::upTo).toList())
+                .addObject("standing", words.sentence(legs))
                 .addObject("old", old)
                 .addObject("sentence", words.formSentence(old));
     }

@@ -5,7 +5,6 @@
             "manifest",
             "production",
             "inventory",
-            "schedule",
             "offload",
             "verification",
             "shipment",

@@ -29,11 +29,15 @@ class OrderController {
     private final Orders orders;
     private final Receipts receipts;
     private final OrderPages pages;
+    private final OrderPapers papers;
+    private final OrderLetters letters;
 
-    OrderController(Orders orders, Receipts receipts, OrderPages pages) {
+    OrderController(Orders orders, Receipts receipts, OrderPages pages, OrderPapers papers, OrderLetters letters) {
         this.orders = orders;
         this.receipts = receipts;
         this.pages = pages;
+        this.papers = papers;
+        this.letters = letters;
     }
 
     @GetMapping
@@ -151,6 +155,7 @@ class OrderController {
     /** @param wrong what was wrong with one of its forms; null for none */
     private ModelAndView page(Membership membership, UUID id, @Nullable BindingResult wrong) {
         PurchaseOrder order = orders.get(membership.productionId(), id);
+        OrderPaper paper = papers.of(membership, order);
         ModelAndView page = new ModelAndView(
                         "purchase/one", wrong == null ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT)
                 .addObject("page", pages.one(membership, order))
@@ -158,7 +163,9 @@ class OrderController {
                 .addObject("cancelForm", new CancelForm("", order.version()))
                 .addObject("order", order)
                 .addObject("base", membership.path("orders/" + id))
-                .addObject("receipts", receipts.list(order));
+                .addObject("receipts", receipts.list(order))
+                .addObject("paper", paper)
+                .addObject("mailHref", letters.address(membership, paper));
         if (order.state() == State.APPROVED && membership.mayKeepBooks()) {
             page.addObject("placeForm", pages.placeForm(membership, order));
         }

@@ -24,6 +24,7 @@ import rollbook.web.Display;
 class OrderPages {
     private final Orders orders;
     private final Limits limits;
+    private final LateArrivals late;
     private final Market market;
     private final Productions productions;
     private final OrderWords words;
@@ -33,6 +34,7 @@ class OrderPages {
     OrderPages(
             Orders orders,
             Limits limits,
+            LateArrivals late,
             Market market,
             Productions productions,
             OrderWords words,
@@ -40,6 +42,7 @@ class OrderPages {
             Clock clock) {
         this.orders = orders;
         this.limits = limits;
+        this.late = late;
         this.market = market;
         this.productions = productions;
         this.words = words;
@@ -71,10 +74,10 @@ class OrderPages {
 
     AllPage all(Membership membership, @Nullable State shown) {
         List<PurchaseOrder> all = orders.list(membership.productionId());
-        LocalDate today = today(membership);
+        Lateness lateness = late.of(membership.productionId(), all);
         Currency currency = currency(membership);
         return new AllPage(
-                words.sentence(all, today),
+                words.sentence(all, lateness),
                 Stream.of(State.values())
                         .map(state -> new StateCount(
                                 state,
@@ -93,8 +96,8 @@ class OrderPages {
                         .map(order -> new Row(
                                 order,
                                 words.what(order),
-                                words.date(order, today),
-                                order.isLate(today),
+                                words.date(order, lateness),
+                                lateness.isLate(order),
                                 words.total(order, currency)))
                         .toList(),
                 sums(all, currency));
@@ -159,7 +162,7 @@ class OrderPages {
         Long owed = order.owedMinorUnits();
         return new OnePage(
                 order,
-                words.sentence(order, today(membership), currency),
+                words.sentence(order, late.of(membership.productionId(), List.of(order)), currency),
                 order.lines().stream()
                         .map(line -> new LineRow(
                                 line,

@@ -24,7 +24,7 @@ class OrderWords {
     }
 
     /** How an order stands and what it waits for. */
-    String sentence(PurchaseOrder order, LocalDate today, Currency currency) {
+    String sentence(PurchaseOrder order, Lateness lateness, Currency currency) {
         OrderHistory history = order.history();
         String number = Integer.toString(order.number());
         return switch (order.state()) {
@@ -32,7 +32,7 @@ class OrderWords {
             case APPROVED ->
                 display.text(
                         "purchase.says.APPROVED", by(history.last(Kind.APPROVED).orElse(null)), order.supplierName());
-            case PLACED, PART_ARRIVED -> awaited(order, today);
+            case PLACED, PART_ARRIVED -> awaited(order, lateness);
             case ARRIVED, CLOSED ->
                 display.text(
                         (order.came() == order.items() ? "purchase.says.all-came" : "purchase.says.some-came")
@@ -55,15 +55,23 @@ class OrderWords {
                 : display.text("purchase.says.incomplete", who);
     }
 
-    private String awaited(PurchaseOrder order, LocalDate today) {
+    private String awaited(PurchaseOrder order, Lateness lateness) {
         LocalDate expected = Objects.requireNonNull(order.expectedOn());
         String key = order.state() == State.PLACED ? "purchase.says.PLACED" : "purchase.says.PART_ARRIVED";
         return display.text(
-                order.isLate(today) ? key + ".late" : key,
+                key + ending(order, lateness),
                 order.left(),
                 display.shortDate(expected),
                 order.came(),
-                order.items());
+                order.items(),
+                display.shortDate(lateness.lateAfter().getOrDefault(order.id(), expected)));
+    }
+
+    private static String ending(PurchaseOrder order, Lateness lateness) {
+        if (lateness.isLate(order)) {
+            return ".late";
+        }
+        return lateness.isOverdue(order) ? ".overdue" : "";
     }
 
     private String ended(String key, @Nullable OrderStep step) {
@@ -97,11 +105,14 @@ class OrderWords {
     }
 
     /** A date that matters in the list: when it comes, or when it is needed. */
-    String date(PurchaseOrder order, LocalDate today) {
+    String date(PurchaseOrder order, Lateness lateness) {
         LocalDate expected = order.expectedOn();
         if (order.isAwaited() && expected != null) {
             return display.text(
-                    order.isLate(today) ? "purchase.date.late" : "purchase.date.expected", display.shortDate(expected));
+                    lateness.isLate(order)
+                            ? "purchase.date.late"
+                            : lateness.isOverdue(order) ? "purchase.date.overdue" : "purchase.date.expected",
+                    display.shortDate(expected));
         }
         LocalDate came = order.lastCameOn();
         if (came != null) {
@@ -142,16 +153,16 @@ class OrderWords {
     }
 
     /** What waits for somebody, and what is on its way. */
-    String sentence(List<PurchaseOrder> orders, LocalDate today) {
+    String sentence(List<PurchaseOrder> orders, Lateness lateness) {
         List<String> parts = new ArrayList<>();
         add(parts, "purchase.list.proposed", count(orders, State.PROPOSED));
         add(parts, "purchase.list.approved", count(orders, State.APPROVED));
         List<PurchaseOrder> awaited =
                 orders.stream().filter(PurchaseOrder::isAwaited).toList();
-        long late = awaited.stream().filter(order -> order.isLate(today)).count();
+        long late = awaited.stream().filter(lateness::isLate).count();
         add(parts, "purchase.list.late", late);
         awaited.stream()
-                .filter(order -> !order.isLate(today))
+                .filter(order -> !lateness.isLate(order))
                 .map(PurchaseOrder::expectedOn)
                 .filter(Objects::nonNull)
                 .min(LocalDate::compareTo)

@@ -104,7 +104,7 @@ public record PurchaseOrder(
     }
 
     /** Whether something of it should have come before this day. */
-    public boolean isLate(LocalDate today) {
+    public boolean isOverdue(LocalDate today) {
         LocalDate expected = expectedOn();
         return isAwaited() && expected != null && expected.isBefore(today);
     }

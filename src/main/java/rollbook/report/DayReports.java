@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Transactional;
 import rollbook.format.NamedFormat;
 import rollbook.format.RecordingFormats;
 import rollbook.offload.Roll;
@@ -34,7 +36,12 @@ class DayReports {
         this.formats = formats;
     }
 
-    /** @throws rollbook.web.NotFoundException if this production has no such day */
+    /**
+     * As of one moment.
+     *
+     * @throws rollbook.web.NotFoundException if this production has no such day
+     */
+    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     DayReport of(UUID productionId, UUID dayId) {
         ReportRows.DayRows day = rows.day(productionId, dayId);
         Map<UUID, NamedFormat> byId = formats.byId(productionId);

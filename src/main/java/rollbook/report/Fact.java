@@ -22,6 +22,16 @@ record Fact(FactKind kind, Map<Column, String> cells) {
         cells = Collections.unmodifiableMap(new EnumMap<>(cells));
     }
 
+    private static int compareCells(Fact one, Fact other) {
+        for (Column column : Column.values()) {
+            int order = one.at(column).compareTo(other.at(column));
+            if (order != 0) {
+                return order;
+            }
+        }
+        return 0;
+    }
+
     static Builder of(FactKind kind) {
         return new Builder(kind);
     }

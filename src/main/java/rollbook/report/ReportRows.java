@@ -157,7 +157,18 @@ class ReportRows {
             @Nullable CardState cardState,
             @Nullable Long capacityBytes,
             long usedBytes,
-            int rolls) {}
+            int rolls) {
+
+        /** Its condition if that isn't good, else a card's state, else that it is good. */
+        Enum<?> state() {
+            return condition != Condition.GOOD || cardState == null ? condition : cardState;
+        }
+
+        /** Whether it holds files: copies, or what a camera recorded. */
+        boolean holdsFiles() {
+            return rolls > 0 || cardState != null && cardState != CardState.BLANK;
+        }
+    }
 
     /** Everything that holds files, by code. */
     List<Medium> media(UUID productionId) {

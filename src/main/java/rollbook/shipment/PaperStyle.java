@@ -9,7 +9,7 @@ final class PaperStyle {
             h1 { font-size: 17pt; font-weight: normal; margin: 0 0 1mm 0; }
             h2 { font-size: 11pt; font-weight: normal; margin: 6mm 0 1.5mm 0; page-break-after: avoid; }
             p { margin: 0 0 1.5mm 0; }
-            code { font-family: label-code; font-weight: bold; font-size: 9pt; }
+            code { font-family: label-code; font-weight: bold; font-size: 9pt; white-space: nowrap; }
             .top { width: 100%; border-collapse: collapse; margin-bottom: 3mm; }
             .top td { vertical-align: top; padding: 0; }
             .top .side { width: 34mm; text-align: right; }

@@ -35,14 +35,14 @@ class ReceiptLinks {
 
     private final JdbcClient jdbc;
     private final Shipments shipments;
-    private final Receipts receipts;
+    private final Arrivals arrivals;
     private final AuditTrail trail;
     private final Clock clock;
 
-    ReceiptLinks(JdbcClient jdbc, Shipments shipments, Receipts receipts, AuditTrail trail, Clock clock) {
+    ReceiptLinks(JdbcClient jdbc, Shipments shipments, Arrivals arrivals, AuditTrail trail, Clock clock) {
         this.jdbc = jdbc;
         this.shipments = shipments;
-        this.receipts = receipts;
+        this.arrivals = arrivals;
         this.trail = trail;
         this.clock = clock;
     }
@@ -130,6 +130,6 @@ class ReceiptLinks {
         jdbc.sql("update shipment_link set used_at = ?, used_by_name = ? where id = ?")
                 .params(Timestamp.from(clock.instant()), name, link.id())
                 .update();
-        receipts.confirm(new Signatory(link.productionId(), null, name), link.id(), shipment, arrivals);
+        arrivals.confirm(new Signatory(link.productionId(), null, name), link.id(), shipment, arrivals);
     }
 }

@@ -8,4 +8,4 @@ import java.util.UUID;
  * @param role what for, in words, such as orders or returns
  * @param name empty if nobody in particular
  */
-record Contact(UUID id, String role, String name, String phone, String email, int version) {}
+public record Contact(UUID id, String role, String name, String phone, String email, int version) {}

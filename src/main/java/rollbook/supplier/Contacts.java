@@ -24,7 +24,7 @@ public class Contacts {
     }
 
     /** Of a supplier that the caller has looked up. */
-    List<Contact> list(MediaSupplier supplier) {
+    public List<Contact> list(MediaSupplier supplier) {
         return jdbc.sql("""
                         select id, role, name, phone, email, version from supplier_contact where supplier_id = ?
                         order by lower(role), lower(name), id

@@ -76,6 +76,19 @@ public class Market {
         return terms;
     }
 
+    /**
+     * How punctual suppliers are, by the supplier.
+     *
+     * @param calendar the production's own
+     */
+    public Map<UUID, Punctuality> punctualities(
+            UUID productionId, Set<UUID> supplierIds, WorkingCalendar calendar, LocalDate today) {
+        List<MediaSupplier> of = suppliers.list(productionId).stream()
+                .filter(supplier -> supplierIds.contains(supplier.id()))
+                .toList();
+        return punctualities(productionId, of, calendar, today, today);
+    }
+
     /** By the supplier. */
     Map<UUID, Punctuality> punctualities(
             UUID productionId, List<MediaSupplier> of, WorkingCalendar calendar, LocalDate today, LocalDate last) {

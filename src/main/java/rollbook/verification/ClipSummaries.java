@@ -184,6 +184,23 @@ class ClipSummaries {
                 .param("day", dayId));
     }
 
+    /** How many clips the documents about each roll list: those about its card, or about its copies while there are none. */
+    Map<UUID, Integer> counts(UUID productionId) {
+        Map<UUID, Integer> counts = new LinkedHashMap<>();
+        jdbc.sql("""
+                        select a.roll_id,
+                               case when bool_or(a.subject = 'CARD') then count(distinct c.clip) filter (where a.subject = 'CARD')
+                                    else count(distinct c.clip) end as clips
+                        from verification_assignment a left join verification_clip c on c.part_id = a.part_id
+                        where a.production_id = ? and a.roll_id is not null
+                          and not exists (select 1 from verification_assignment later where later.replaces = a.id)
+                        group by a.roll_id
+                        """).param(productionId).query(row -> {
+            counts.put(row.getObject("roll_id", UUID.class), row.getInt("clips"));
+        });
+        return counts;
+    }
+
     private static Map<UUID, Told> told(JdbcClient.StatementSpec statement) {
         Map<UUID, Telling> tellings = new LinkedHashMap<>();
         statement.query(row -> {

@@ -59,6 +59,11 @@ public class RollRemarks {
         return remarks;
     }
 
+    /** How many clips the documents about each roll of the production list, in one statement. */
+    public Map<UUID, Integer> clips(UUID productionId) {
+        return clips.counts(productionId);
+    }
+
     private static @Nullable Long expectedBytes(Roll roll, Map<UUID, NamedFormat> formats) {
         NamedFormat format = formats.get(roll.formatId());
         return roll.minutes() == null || roll.sizeBytes() == null || format == null

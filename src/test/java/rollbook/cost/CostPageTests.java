@@ -132,6 +132,11 @@ class CostPageTests {
         jdbc.sql("update inventory_item set cost_minor_units = 20000 where id = ?")
                 .param(owned)
                 .update();
+        // Of the model that came: one of the four that were counted.
+        UUID counted = production.item("D-03", "DRIVE", place, null);
+        jdbc.sql("update inventory_item set cost_minor_units = 17000, model = '=shuttle drive' where id = ?")
+                .param(counted)
+                .update();
         // Six drives at 180.00 and a delivery for 12.50; four came.
         UUID order = placed(office, 6);
         PurchaseOrder placed = orders.get(production.id, order);

@@ -71,8 +71,7 @@ class MediaSetsTests {
     @Test
     void aSetOfWhatIsProvenIsRecordedWithItsMediaAndWhereTheyLay() throws Exception {
         assertThat(scene.see(Role.READER, "post/sets").select("#sentence").text())
-                .startsWith(
-                        "Tape: complete and proven up to day 1, Main, Mon 3 Mar 2031; 1 roll is missing or not proven.");
+                .startsWith("Tape is complete and proven up to day 1, Main, Mon 3 Mar 2031.");
         MvcTestResult made = record(scene.day, "", null);
         assertThat(made).hasStatus3xxRedirection();
         assertThat(scene.rows(Role.READER, page(made)).get(0)).isEqualTo("TAPE-1 Post house 2 A001, A002");

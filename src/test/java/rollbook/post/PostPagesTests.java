@@ -97,8 +97,7 @@ class PostPagesTests {
         scene.proveElsewhere("A001", "A002");
         assertThat(scene.sentence()).isEqualTo("Post house has received 0 of 2 rolls; none is proven there.");
         assertThat(scene.rows(Role.READER, "post"))
-                .allMatch(row -> row.contains("not sent SHUTTLE-1 is at Set")
-                        || row.contains("not sent") && row.contains("SHUTTLE-1 is at Set"));
+                .allMatch(row -> row.contains("not sent") && row.contains("SHUTTLE-1 at Set"));
 
         scene.move(scene.shuttle, scene.post);
         assertThat(scene.sentence())
@@ -213,7 +212,7 @@ class PostPagesTests {
                 .extracting(PostStanding.Medium::itemCode)
                 .containsExactly("SHUTTLE-1");
         assertThat(scene.see(Role.POST, "post/media").select("main td a.button").attr("href"))
-                .isEqualTo(scene.production.path("shipments/" + shipment));
+                .isEqualTo(scene.production.path("shipments/" + shipment + "/receive"));
 
         jdbc.sql("update shipment_shipment set expected_by = ? where id = ?")
                 .params(Timestamp.from(Instant.now().minusSeconds(60)), shipment)
@@ -284,7 +283,7 @@ class PostPagesTests {
         scene.move(scene.shuttle, scene.post);
         scene.sendList(
                 Role.POST, scene.shuttle.toString(), "bad.md5", "92eb5ffee6ae2fec3ad71c777531578f  A001/one.mxf\n");
-        assertThat(scene.sentence()).contains("On SHUTTLE-1 A001 differs or lacks files.");
+        assertThat(scene.sentence()).contains("On SHUTTLE-1, A001 differs or lacks files.");
         assertThat(scene.rows(Role.POST, "post/media/" + scene.shuttle).get(0)).contains("differs");
     }
 

@@ -1,9 +1,10 @@
 package rollbook.purchase;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Arrays;
-import java.util.Set;
+import java.util.EnumSet;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationContext;
@@ -30,7 +31,7 @@ final class OrderDesk {
     private final Orders orders;
     private final Membership office;
 
-    /** Delivers in 2 working days, 9 times of 10 in 4; a delivery costs 25.00. */
+    /** Works every day and delivers in 2 working days, 9 times of 10 in 4; a delivery costs 25.00. */
     OrderDesk(ApplicationContext portal, TestProduction production) {
         Suppliers suppliers = portal.getBean(Suppliers.class);
         catalogue = portal.getBean(Catalogue.class);
@@ -42,7 +43,7 @@ final class OrderDesk {
                 new SupplierDetails(
                         "Test supplier",
                         null,
-                        Set.of(),
+                        EnumSet.allOf(DayOfWeek.class),
                         LocalTime.of(16, 0),
                         2_500,
                         USUAL_WORKING_DAYS,

@@ -159,15 +159,15 @@ class OrderHistoryTests {
     void theDateIsWhatTheSupplierSaidLastAndDoesNotCountOnceTakenBack() {
         steps(PROPOSED, APPROVED, PLACED);
         assertThat(order(5, 0, 0).expectedOn()).isEqualTo(EXPECTED);
-        assertThat(order(5, 0, 0).isLate(EXPECTED)).isFalse();
-        assertThat(order(5, 0, 0).isLate(EXPECTED.plusDays(1))).isTrue();
+        assertThat(order(5, 0, 0).isOverdue(EXPECTED)).isFalse();
+        assertThat(order(5, 0, 0).isOverdue(EXPECTED.plusDays(1))).isTrue();
         steps(PROMISED, PROMISED);
         assertThat(order(5, 0, 0).expectedOn()).isEqualTo(EXPECTED.plusDays(5));
-        assertThat(order(5, 0, 0).isLate(EXPECTED.plusDays(1))).isFalse();
+        assertThat(order(5, 0, 0).isOverdue(EXPECTED.plusDays(1))).isFalse();
         step(TAKEN_BACK, 5);
         assertThat(order(5, 0, 0).expectedOn()).isEqualTo(EXPECTED.plusDays(4));
         assertThat(order(5, 0, 0).orderedOn()).isEqualTo(ORDERED);
-        assertThat(order(5, 5, 0).isLate(EXPECTED.plusDays(30)))
+        assertThat(order(5, 5, 0).isOverdue(EXPECTED.plusDays(30)))
                 .as("all of it came")
                 .isFalse();
     }

@@ -184,7 +184,7 @@ class ReceiveTests {
         assertThat(stale).hasStatus(422);
         Document page = page(stale);
         assertThat(page.select(".error-summary").text()).contains("meanwhile");
-        assertThat(page.text()).contains("1 of 4 are still to come.");
+        assertThat(page.text()).contains("1 of 4 is still to come.");
         assertThat(page.getElementById("lines[1].serials").wholeText()).isEqualTo("R1");
         second.with("version", page.select("input[name=version]").val());
         assertThat(receive(second)).hasStatus(302);
