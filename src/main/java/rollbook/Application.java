@@ -4,7 +4,7 @@ import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.context.annotation.FullyQualifiedAnnotationBeanNameGenerator;
 
-/** Beans are called by their full class names: two modules may use one word, such as a receipt's. */
+/** Beans are named with their packages: two modules may each have a class of one simple name. */
 @SpringBootApplication(nameGenerator = FullyQualifiedAnnotationBeanNameGenerator.class)
 public class Application {
     public static void main(String[] args) {

@@ -12,7 +12,7 @@ import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /** What becomes of messages while they are sent. That a message is being sent is committed before the server hears of it. */
-@Repository("mailDispatch")
+@Repository
 class Dispatch {
     /** How long a talk with the mail server may take before it counts as cut off. */
     static final Duration LONGEST_TALK = Duration.ofMinutes(10);

@@ -21,7 +21,7 @@ import rollbook.web.Display;
 import rollbook.web.Notice;
 
 /** The page of a receipt, from where its labels are printed, and the form that takes it back. */
-@Controller("purchaseReceiptController")
+@Controller
 @RequestMapping("/p/{production}/orders/{id:[0-9a-fA-F-]{36}}/receipts/{receiptId:[0-9a-fA-F-]{36}}")
 class ReceiptController {
     private static final int LONGEST_REASON = 300;

@@ -17,7 +17,7 @@ import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
 /** What came of orders. Of each receipt all is kept or nothing: the counts, what was wrong, and the items in the book. */
-@Service("purchaseReceipts")
+@Service
 public class Receipts {
     private final ReceiptRows rows;
     private final Orders orders;
