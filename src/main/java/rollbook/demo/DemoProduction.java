@@ -34,6 +34,7 @@ class DemoProduction implements ApplicationRunner {
     private final Rentals rentals;
     private final Departments departments;
     private final AtPost atPost;
+    private final Signatures signatures;
     private final DemoClock clock;
     private final SignInHints hints;
     private final Display display;
@@ -47,6 +48,7 @@ class DemoProduction implements ApplicationRunner {
             Rentals rentals,
             Departments departments,
             AtPost atPost,
+            Signatures signatures,
             DemoClock clock,
             SignInHints hints,
             Display display,
@@ -58,6 +60,7 @@ class DemoProduction implements ApplicationRunner {
         this.rentals = rentals;
         this.departments = departments;
         this.atPost = atPost;
+        this.signatures = signatures;
         this.clock = clock;
         this.hints = hints;
         this.display = display;
@@ -123,6 +126,7 @@ class DemoProduction implements ApplicationRunner {
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         atPost.write(timeline, show, dates, plan, main);
+        signatures.write(timeline, show, dates);
         story.forecasts();
         story.order();
         story.mail();
