@@ -43,11 +43,11 @@ class IsolationTests {
 
     /** Changes nothing but what is the person's own. */
     private static final Set<String> OWN =
-            Set.of("/p/{production}/calendar/address", "/p/{production}/calendar/revocation");
+            Set.of("/p/{production}/calendar/address", "/p/{production}/calendar/revocation", "/p/{production}/mail");
 
     /** What is read without signing in. */
     private static final Set<String> OPEN =
-            Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics", "/receipt/{secret}");
+            Set.of("/sign-in", "/set-up", "/calendar/{secret}.ics", "/receipt/{secret}", "/mail/unsubscribe/{secret}");
 
     @Test
     void anAdministratorOfAnotherProductionGets404EverywhereInThisOne() {

@@ -34,10 +34,11 @@ final class Bench {
                 runOnOneCore(folder, "512m", "rollbook.burndown.ForecastBench", "growth");
             }
             case "turnaround" -> run(folder, "256m", "rollbook.turnaround.TurnaroundBench");
+            case "pages" -> run(folder, "512m", "rollbook.journey.PageBench");
             default -> {
                 System.err.println(
                         "intake (= intake-only, memory and upload), intake-only, memory, upload, clips, forecast,"
-                                + " turnaround");
+                                + " turnaround, pages");
                 System.exit(arguments[1].equals("list") ? 0 : 2);
             }
         }

@@ -24,6 +24,11 @@ class CostPages {
         return new Writing(viewer, costs).page();
     }
 
+    /** The page's first words. */
+    String sentence(Membership viewer, Costs costs) {
+        return new Writing(viewer, costs).sentence();
+    }
+
     private final class Writing {
         private final Membership viewer;
         private final Costs costs;

@@ -11,9 +11,9 @@ import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.production.Membership;
 import rollbook.shipment.Arrival;
-import rollbook.shipment.Dispatch;
+import rollbook.shipment.Arrivals;
 import rollbook.shipment.Packing;
-import rollbook.shipment.Receipts;
+import rollbook.shipment.Sending;
 import rollbook.shipment.ShipmentDetails;
 
 /** How the demo's media travel: by night courier to the post house, one box an item. Carriers and seals are invented. */
@@ -25,16 +25,16 @@ class Shipping {
 
     private final MediaItems items;
     private final Packing packing;
-    private final Dispatch dispatch;
-    private final Receipts receipts;
+    private final Sending sending;
+    private final Arrivals arrivals;
     private final Map<UUID, UUID> boxes = new HashMap<>();
     private int seals;
 
-    Shipping(MediaItems items, Packing packing, Dispatch dispatch, Receipts receipts) {
+    Shipping(MediaItems items, Packing packing, Sending sending, Arrivals arrivals) {
         this.items = items;
         this.packing = packing;
-        this.dispatch = dispatch;
-        this.receipts = receipts;
+        this.sending = sending;
+        this.arrivals = arrivals;
     }
 
     void send(Membership by, UUID itemId, UUID toPlaceId, String carrier, Instant expectedBy, String note) {
@@ -43,11 +43,11 @@ class Shipping {
         ShipmentDetails details =
                 new ShipmentDetails(item.placeId(), toPlaceId, "", carrier, seal, BOX_GRAMS, note, expectedBy);
         UUID box = packing.pack(by, details, List.of(item));
-        dispatch.send(by, box, expectedBy, 0);
+        sending.send(by, box, expectedBy, 0);
         boxes.put(itemId, box);
     }
 
     void confirm(Membership by, UUID itemId) {
-        receipts.confirm(by, boxes.get(itemId), List.of(new Arrival(itemId, Arrival.Outcome.ARRIVED, "")));
+        arrivals.confirm(by, boxes.get(itemId), List.of(new Arrival(itemId, Arrival.Outcome.ARRIVED, "")));
     }
 }

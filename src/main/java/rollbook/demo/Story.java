@@ -247,13 +247,13 @@ final class Story {
         timeline.at(call.plus(DAY_LENGTH).plus(minutes(31)), crew::writeMail);
     }
 
-    /** A spare adapter on its way to the office, which should have come by now. */
-    void sendAnAdapter() {
+    /** The bent card on its way to the office, which should have come by now. */
+    void sendTheBentCard() {
         Instant noon = dates.at(dates.dateOfMainDay(StoryDates.TODAY - 1), 12, 10);
         timeline.at(
                 noon,
                 () -> crew.ship(
-                        "ADAPTER-2", Stock.OFFICE, "day courier", noon.plus(Duration.ofHours(6)), "For repair."));
+                        "CARD-024", Stock.OFFICE, "day courier", noon.plus(Duration.ofHours(6)), "To be exchanged."));
     }
 
     static String name(UnitDay day) {

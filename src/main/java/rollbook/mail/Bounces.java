@@ -6,9 +6,9 @@ import jakarta.mail.Message;
 import jakarta.mail.MessagingException;
 import jakarta.mail.Session;
 import jakarta.mail.Store;
+import jakarta.mail.internet.MimeMessage;
 import jakarta.mail.search.FlagTerm;
 import java.io.IOException;
-import java.util.Optional;
 import java.util.Properties;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,6 +20,7 @@ import org.slf4j.LoggerFactory;
 class Bounces {
     private static final Logger log = LoggerFactory.getLogger(Bounces.class);
     private static final String TIMEOUT_MILLIS = "30000";
+    private static final int LARGEST_BYTES = 10_000_000;
 
     private final Outbox outbox;
     private final ReturnedMail mailbox;
@@ -46,10 +47,14 @@ class Bounces {
     }
 
     private void note(Message message) throws MessagingException {
+        if (message.getSize() > LARGEST_BYTES) {
+            return;
+        }
+        // Taken apart here: a mail server may be at a loss with what a broken message is made of.
+        MimeMessage copy = new MimeMessage((MimeMessage) message);
         try {
-            Optional<BounceReport> report = BounceReport.of(message);
-            report.ifPresent(bounce -> outbox.bounced(bounce.messageId(), bounce.why()));
-        } catch (IOException unreadable) {
+            BounceReport.of(copy).ifPresent(bounce -> outbox.bounced(bounce.messageId(), bounce.why()));
+        } catch (IOException | MessagingException unreadable) {
             log.warn("A returned message can’t be read: {}", unreadable.getMessage());
         }
     }

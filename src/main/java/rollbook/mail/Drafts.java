@@ -45,12 +45,18 @@ final class Drafts {
             chapters.add("mail.chapter.waiting", Topics.waiting(facts.proof()), "rolls");
         }
         chapters.add("mail.chapter.proof", List.of(new Draft.Entry(Topics.proven(facts.proof()), "safety")), "safety");
+        if (post) {
+            chapters.add("mail.chapter.post", Topics.post(facts.post()), "post");
+        }
         storage(chapters, facts, roles);
+        if (office) {
+            chapters.add("mail.chapter.decide", Topics.toDecide(facts), "orders");
+        }
         if (office || post) {
-            chapters.add("mail.chapter.arrivals", Topics.arrivals(facts, soon), "storage");
+            chapters.add("mail.chapter.arrivals", Topics.arrivals(facts, soon), "orders");
         }
         if (office) {
-            chapters.add("mail.chapter.hire", Topics.hires(facts, soon), "media");
+            chapters.add("mail.chapter.hire", Topics.hires(facts, soon), "hire");
         }
         if (set || post) {
             chapters.add("mail.chapter.re-checks", Topics.rechecks(facts), "re-checks");
@@ -73,6 +79,9 @@ final class Drafts {
             sentences.add(outlook(facts));
         } else {
             sentences.add(Topics.proven(facts.proof()));
+            if (roles.contains(Role.POST) && facts.post().placeName() != null) {
+                sentences.add(Topics.received(facts.post()));
+            }
         }
         return sentences;
     }
@@ -109,8 +118,11 @@ final class Drafts {
                 .add("mail.chapter.alarms", Topics.alarms(alarms), "today")
                 .add("mail.chapter.days", Topics.days(days), "days");
         storage(chapters, facts, to.roles());
-        chapters.add("mail.chapter.orders", Topics.arrivals(facts, LocalDate.MAX), "storage")
-                .add("mail.chapter.hire", Topics.hires(facts, facts.today().plusDays(HIRES_LOOK_AHEAD_DAYS)), "media")
+        chapters.add("mail.chapter.decide", Topics.toDecide(facts), "orders")
+                .add("mail.chapter.orders", Topics.arrivals(facts, LocalDate.MAX), "orders")
+                .add("mail.chapter.hire", Topics.hires(facts, facts.today().plusDays(HIRES_LOOK_AHEAD_DAYS)), "hire")
+                .add("mail.chapter.costs", List.of(new Draft.Entry(Said.text(facts.costs()), "costs")), "costs")
+                .add("mail.chapter.post", Topics.post(facts.post()), "post")
                 .add("mail.chapter.re-checks", Topics.rechecks(facts), "re-checks")
                 .add("mail.chapter.proof", List.of(new Draft.Entry(Topics.proven(facts.proof()), "safety")), "safety");
         return new Draft(Said.of("mail.weekly.subject", to.code(), facts.today()), sentences, chapters.list());

@@ -49,10 +49,15 @@ class Letters {
         if (argument instanceof Instant instant) {
             return display.moment(instant, zone);
         }
-        return argument instanceof List<?> several
-                ? several.stream()
-                        .map(one -> String.valueOf(argument(one, zone)))
-                        .collect(Collectors.joining(", "))
-                : argument;
+        return argument instanceof List<?> several ? listed(several, zone) : argument;
+    }
+
+    private String listed(List<?> several, ZoneId zone) {
+        List<String> words =
+                several.stream().map(one -> String.valueOf(argument(one, zone))).toList();
+        int last = words.size() - 1;
+        return last < 1
+                ? String.join("", words)
+                : display.text("mail.and", String.join(", ", words.subList(0, last)), words.get(last));
     }
 }

@@ -128,13 +128,17 @@ public class Mailings {
 
     private record Due(UUID dayId, Instant wrappedAt) {}
 
-    /** All days that were wrapped long enough ago, in one letter. */
+    /** Once one day was wrapped long enough ago, all that were wrapped since, in one letter. */
     private void digests(UUID productionId, List<Addressee> to) {
         Instant now = clock.instant();
         Set<UUID> due = jdbc
-                .sql(
-                        "delete from mail_wrapped_day where production_id = ? and wrapped_at <= ? returning day_id, wrapped_at")
-                .params(productionId, Timestamp.from(now.minus(AFTER_WRAP)))
+                .sql("""
+                        delete from mail_wrapped_day where production_id = :production and exists (
+                            select 1 from mail_wrapped_day where production_id = :production and wrapped_at <= :due)
+                        returning day_id, wrapped_at
+                        """)
+                .param("production", productionId)
+                .param("due", Timestamp.from(now.minus(AFTER_WRAP)))
                 .query(Due.class)
                 .list()
                 .stream()

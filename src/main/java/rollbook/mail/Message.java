@@ -68,8 +68,8 @@ record Message(
                 || state == State.WAITING && !failure.isEmpty();
     }
 
-    /** The body for a page of the portal; for templates. */
+    /** The body for a page of the portal, below a heading there; for templates. */
     public String body() {
-        return html.replace(LetterText.PORTAL, "");
+        return html.replace(LetterText.PORTAL, "").replace("<h2>", "<h3>").replace("</h2>", "</h3>");
     }
 }

@@ -10,7 +10,6 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
-import rollbook.production.Role;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Paged;
@@ -28,7 +27,7 @@ class OutboxController {
         this.display = display;
     }
 
-    @AllowedFor(Role.ADMINISTRATOR)
+    @AllowedFor({})
     @GetMapping("/p/{production}/outbox")
     ModelAndView outbox(
             Membership membership,
@@ -57,7 +56,7 @@ class OutboxController {
                                 trouble ? counts.trouble() : counts.all()));
     }
 
-    @AllowedFor(Role.ADMINISTRATOR)
+    @AllowedFor({})
     @GetMapping("/p/{production}/outbox/{id}")
     ModelAndView message(Membership membership, @PathVariable UUID id) {
         return new ModelAndView("mail/message")
@@ -68,7 +67,7 @@ class OutboxController {
                 .addObject("back", membership.path("outbox"));
     }
 
-    @AllowedFor(Role.ADMINISTRATOR)
+    @AllowedFor({})
     @PostMapping("/p/{production}/outbox/{id}/again")
     String sendAgain(
             Membership membership, @PathVariable UUID id, @RequestParam int attempts, RedirectAttributes flash) {
@@ -78,7 +77,7 @@ class OutboxController {
         return "redirect:" + membership.path("outbox/" + id);
     }
 
-    @AllowedFor(Role.ADMINISTRATOR)
+    @AllowedFor({})
     @PostMapping("/p/{production}/outbox/{id}/withdrawal")
     String withdraw(Membership membership, @PathVariable UUID id, RedirectAttributes flash) {
         Message message = outbox.get(membership.productionId(), id);

@@ -11,8 +11,10 @@ import java.util.stream.Stream;
 import rollbook.forecast.StorageOutlook;
 import rollbook.inventory.HireReturn;
 import rollbook.mail.Draft.Entry;
+import rollbook.post.PostStanding;
 import rollbook.production.Alarm;
 import rollbook.production.Role;
+import rollbook.purchase.PurchaseOrder.State;
 import rollbook.schedule.ShootingDay;
 import rollbook.verification.ProofSummary;
 
@@ -91,18 +93,64 @@ final class Topics {
                 .toList();
     }
 
+    /** Orders that wait for somebody to approve or place them. */
+    static List<Entry> toDecide(Facts facts) {
+        return facts.orders().stream()
+                .filter(order -> order.state() == State.PROPOSED || order.state() == State.APPROVED)
+                .map(order -> new Entry(
+                        Said.of(
+                                order.state() == State.PROPOSED ? "mail.order.proposed" : "mail.order.approved",
+                                order.number(),
+                                order.items(),
+                                supplier(order)),
+                        order.page()))
+                .toList();
+    }
+
     /** @param until the last date that matters; what is late matters always */
     static List<Entry> arrivals(Facts facts, LocalDate until) {
-        return facts.arrivals().stream()
-                .filter(arrival -> !arrival.expectedOn().isAfter(until))
-                .map(arrival -> new Entry(
+        return facts.orders().stream()
+                .filter(order ->
+                        order.expectedOn() != null && !order.expectedOn().isAfter(until))
+                .map(order -> new Entry(
                         Said.of(
-                                arrival.expectedOn().isBefore(facts.today()) ? "mail.arrival.late" : "mail.arrival",
-                                arrival.left(),
-                                arrival.what(),
-                                arrival.expectedOn()),
-                        arrival.page()))
+                                order.expectedOn().isBefore(facts.today()) ? "mail.arrival.late" : "mail.arrival",
+                                order.number(),
+                                order.left(),
+                                supplier(order),
+                                order.expectedOn()),
+                        order.page()))
                 .toList();
+    }
+
+    private static Object supplier(Facts.Ordered order) {
+        return order.supplierName().isEmpty() ? Said.of("mail.order.supplier") : order.supplierName();
+    }
+
+    /** What has come to post and what hasn't; nothing while nobody said which place is post. */
+    static List<Entry> post(PostStanding post) {
+        List<Entry> entries = new ArrayList<>();
+        if (post.placeName() != null) {
+            entries.add(new Entry(received(post), "post"));
+            post.amiss()
+                    .forEach(medium -> entries.add(new Entry(
+                            Said.of("mail.post.medium", medium.itemCode(), medium.says()),
+                            "post/media/" + medium.itemId())));
+            addCount(entries, "mail.post.to-confirm", post.toConfirm().size());
+            addCount(entries, "mail.post.to-check", post.toCheck().size());
+            addCount(entries, "mail.post.to-release", post.toRelease().size());
+        }
+        return entries;
+    }
+
+    private static void addCount(List<Entry> entries, String key, int count) {
+        if (count > 0) {
+            entries.add(new Entry(Said.of(key, count), "post"));
+        }
+    }
+
+    static Said received(PostStanding post) {
+        return Said.of("mail.post.received", post.received(), post.rolls(), post.proven());
     }
 
     /** One entry for what goes back to a supplier on a date. */
@@ -128,7 +176,7 @@ final class Topics {
                         first.code(),
                         supplier.isEmpty() ? Said.of("mail.hire.supplier") : supplier,
                         date),
-                items.size() == 1 ? "media/" + first.itemId() : "media");
+                items.size() == 1 ? "media/" + first.itemId() : "hire");
     }
 
     static List<Entry> rechecks(Facts facts) {

@@ -6,8 +6,10 @@
             "inventory",
             "schedule",
             "verification",
+            "post",
             "purchase",
             "forecast",
+            "cost",
             "people",
             "audit",
             "web"

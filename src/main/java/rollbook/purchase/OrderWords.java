@@ -15,7 +15,7 @@ import rollbook.purchase.PurchaseOrder.State;
 import rollbook.web.Display;
 
 /** Orders and what became of them, in words. */
-@Component("purchaseOrderWords")
+@Component
 class OrderWords {
     private final Display display;
 

@@ -3,6 +3,7 @@
 @ApplicationModule(
         allowedDependencies = {
             "quantity",
+            "recording",
             "burndown",
             "manifest",
             "production",

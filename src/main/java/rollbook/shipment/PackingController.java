@@ -36,7 +36,7 @@ class PackingController {
 
     private final Shipments shipments;
     private final Packing packing;
-    private final Dispatch dispatch;
+    private final Sending sending;
     private final FormReading reading;
     private final ShipmentPages pages;
     private final Clock clock;
@@ -44,13 +44,13 @@ class PackingController {
     PackingController(
             Shipments shipments,
             Packing packing,
-            Dispatch dispatch,
+            Sending sending,
             FormReading reading,
             ShipmentPages pages,
             Clock clock) {
         this.shipments = shipments;
         this.packing = packing;
-        this.dispatch = dispatch;
+        this.sending = sending;
         this.reading = reading;
         this.pages = pages;
         this.clock = clock;
@@ -151,7 +151,7 @@ class PackingController {
         if (result.hasErrors() || expected == null) {
             return send(membership, shipment, HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        dispatch.send(membership, id, expected, form.version());
+        sending.send(membership, id, expected, form.version());
         return done(membership, id, "shipment.sent", flash);
     }
 
@@ -159,7 +159,7 @@ class PackingController {
     @PostMapping("/{id}/take-back")
     ModelAndView takeBack(
             Membership membership, @PathVariable UUID id, @RequestParam int version, RedirectAttributes flash) {
-        dispatch.takeBack(membership, id, version);
+        sending.takeBack(membership, id, version);
         return done(membership, id, "shipment.taken-back", flash);
     }
 
@@ -187,7 +187,7 @@ class PackingController {
         @Nullable
         UUID id = result.hasErrors()
                 ? null
-                : unlessBoxed(result, () -> dispatch.handOver(membership, details(form, items), items));
+                : unlessBoxed(result, () -> sending.handOver(membership, details(form, items), items));
         if (id == null) {
             return handOver(membership, HttpStatus.UNPROCESSABLE_CONTENT);
         }

@@ -35,7 +35,7 @@ class TroubleController {
     private static final LocalTime USUAL_ARRIVAL = LocalTime.of(18, 0);
 
     private final Shipments shipments;
-    private final Dispatch dispatch;
+    private final Sending sending;
     private final Losses losses;
     private final FormReading reading;
     private final ShipmentPages pages;
@@ -43,13 +43,13 @@ class TroubleController {
 
     TroubleController(
             Shipments shipments,
-            Dispatch dispatch,
+            Sending sending,
             Losses losses,
             FormReading reading,
             ShipmentPages pages,
             Clock clock) {
         this.shipments = shipments;
-        this.dispatch = dispatch;
+        this.sending = sending;
         this.losses = losses;
         this.reading = reading;
         this.pages = pages;
@@ -79,7 +79,7 @@ class TroubleController {
         if (result.hasErrors() || expected == null) {
             return expected(shipment, HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        dispatch.expectAnew(membership, id, expected, form.note(), form.version());
+        sending.expectAnew(membership, id, expected, form.note(), form.version());
         flash.addFlashAttribute("notice", Notice.of("shipment.expected-anew", shipment.number()));
         return new ModelAndView("redirect:" + membership.path("shipments/" + id));
     }

@@ -2,12 +2,14 @@ package rollbook.journey;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -26,6 +28,11 @@ final class SiteMap {
     private static final Pattern UUID = Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}");
     private static final Pattern PRODUCTION = Pattern.compile("^/p/\\w+");
 
+    /** A form with something to fill in. */
+    static final String FORM =
+            "main form[method=post]:has(input:not([type=hidden]):not([type=file]), textarea, select)";
+
+    private final Map<String, String> pagesWithForms = new TreeMap<>();
     private final Set<String> patterns = new TreeSet<>();
     private final Set<String> shapes = new HashSet<>();
 
@@ -63,9 +70,17 @@ final class SiteMap {
         return patterns;
     }
 
+    /** One page of each kind that has something to fill in, of all walks. */
+    Collection<String> pagesWithForms() {
+        return pagesWithForms.values();
+    }
+
     private boolean showsSomethingNew(String address, Document page) {
         String pattern = pattern(address);
         patterns.add(pattern);
+        if (page.selectFirst(FORM) != null) {
+            pagesWithForms.putIfAbsent(pattern, address);
+        }
         // All of them are to be added, so no stream that stops at the first.
         Set<String> these = page.body().select("*").stream()
                 .filter(element -> element.parent() != null)

@@ -64,10 +64,10 @@ class LossTests {
     Packing packing;
 
     @Autowired
-    Dispatch dispatch;
+    Sending sending;
 
     @Autowired
-    Receipts receipts;
+    Arrivals arrivals;
 
     @Autowired
     Losses losses;
@@ -236,7 +236,7 @@ class LossTests {
             UUID drive = scene.production.item("DRIVE-" + round, "DRIVE", scene.set, null);
             UUID id = sent(drive);
             atOnce(
-                    () -> receipts.confirm(scene.post, id, List.of(new Arrival(drive, Arrival.Outcome.ARRIVED, ""))),
+                    () -> arrivals.confirm(scene.post, id, List.of(new Arrival(drive, Arrival.Outcome.ARRIVED, ""))),
                     () -> custody.reportLost(scene.wrangler, drive, "gone"));
             ShipmentItem item = shipments.items(scene.production.id, id).get(0);
             Condition condition = scene.item(drive).condition();
@@ -260,7 +260,7 @@ class LossTests {
         assertThat(shipments.acts(scene.production.id, id))
                 .extracting(ShipmentAct::act, ShipmentAct::itemCode, ShipmentAct::note)
                 .contains(tuple(ShipmentAct.Kind.LOST, "SHUTTLE-1", "van broken into"));
-        receipts.confirm(scene.post, id, List.of(new Arrival(scene.tape, Arrival.Outcome.ARRIVED, "")));
+        arrivals.confirm(scene.post, id, List.of(new Arrival(scene.tape, Arrival.Outcome.ARRIVED, "")));
         assertThat(shipments.get(scene.production.id, id).state()).isEqualTo(Shipment.State.LOST_IN_PART);
     }
 
@@ -276,7 +276,7 @@ class LossTests {
     @Test
     void onlyWhatIsUnderWayIsLostOnTheWay() {
         UUID id = sent(scene.shuttle, scene.tape);
-        receipts.confirm(scene.post, id, List.of(new Arrival(scene.shuttle, Arrival.Outcome.ARRIVED, "")));
+        arrivals.confirm(scene.post, id, List.of(new Arrival(scene.shuttle, Arrival.Outcome.ARRIVED, "")));
         assertThat(refusal(() -> lose(id, scene.shuttle))).isEqualTo("shipment.refused.changed-meanwhile");
         assertThat(refusal(() -> losses.report(scene.wrangler, id, Set.of(scene.tape), "gone", 0)))
                 .isEqualTo("shipment.refused.changed-meanwhile");
@@ -292,7 +292,7 @@ class LossTests {
 
     private UUID sent(UUID... media) {
         UUID id = packing.pack(scene.wrangler, scene.toPost("courier"), scene.items(media));
-        dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
         return id;
     }
 

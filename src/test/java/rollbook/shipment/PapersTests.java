@@ -55,7 +55,7 @@ class PapersTests {
     Packing packing;
 
     @Autowired
-    Dispatch dispatch;
+    Sending sending;
 
     @Autowired
     MockMvcTester mvc;
@@ -71,7 +71,7 @@ class PapersTests {
             scene.copied("A%03d".formatted(number), scene.shuttle);
         }
         id = packing.pack(scene.wrangler, scene.toPost("courier"), scene.items(scene.shuttle, scene.tape));
-        dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
     }
 
     @Test

@@ -62,10 +62,10 @@ class ShipmentPagesTests {
     Packing packing;
 
     @Autowired
-    Dispatch dispatch;
+    Sending sending;
 
     @Autowired
-    Receipts receipts;
+    Arrivals arrivals;
 
     @Autowired
     Custody custody;
@@ -314,7 +314,7 @@ class ShipmentPagesTests {
                 .update();
         assertThat(mvc.get().uri(third)).hasStatus(404);
         String fourth = link(id);
-        dispatch.takeBack(
+        sending.takeBack(
                 scene.wrangler, id, shipments.get(scene.production.id, id).version());
         assertThat(mvc.get().uri(fourth)).hasStatus(404);
         assertThat(jdbc.sql("select count(*) from shipment_link where encode(secret_sha256, 'escape') like ?")
@@ -328,7 +328,7 @@ class ShipmentPagesTests {
     @Test
     void theListTellsWhatIsOpenFromWhatHasEnded() throws IOException {
         sent(scene.shuttle);
-        receipts.confirm(scene.post, sent(scene.tape), List.of(new Arrival(scene.tape, Arrival.Outcome.ARRIVED, "")));
+        arrivals.confirm(scene.post, sent(scene.tape), List.of(new Arrival(scene.tape, Arrival.Outcome.ARRIVED, "")));
         Document list = see("shipments", Role.POST);
         assertThat(list.select("section h2").eachText()).containsExactly("Being packed and on their way", "Ended");
         assertThat(list.select("tbody tr")).hasSize(2);
@@ -363,7 +363,7 @@ class ShipmentPagesTests {
 
     private UUID sent(UUID... media) {
         UUID id = packing.pack(scene.wrangler, scene.toPost("courier"), scene.items(media));
-        dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
         return id;
     }
 

@@ -68,10 +68,10 @@ class ShippingTests {
     Packing packing;
 
     @Autowired
-    Dispatch dispatch;
+    Sending sending;
 
     @Autowired
-    Receipts receipts;
+    Arrivals arrivals;
 
     @Autowired
     LateShipments late;
@@ -132,7 +132,7 @@ class ShippingTests {
     @Test
     void itArrivesInPartItemByItem() {
         UUID id = sent(scene.shuttle, scene.tape);
-        receipts.confirm(
+        arrivals.confirm(
                 scene.post,
                 id,
                 List.of(
@@ -165,7 +165,7 @@ class ShippingTests {
         UUID id = sent(scene.shuttle, scene.tape);
         confirm(id, scene.shuttle, Outcome.ARRIVED, "");
         int links = custody.chain(scene.production.id, scene.shuttle).size();
-        receipts.confirm(
+        arrivals.confirm(
                 scene.wrangler,
                 id,
                 List.of(new Arrival(scene.shuttle, Outcome.MISSING, ""), new Arrival(scene.tape, Outcome.ARRIVED, "")));
@@ -205,7 +205,7 @@ class ShippingTests {
         confirm(id, scene.shuttle, Outcome.ARRIVED, "");
         ShipmentDetails back = new ShipmentDetails(scene.postHouse, scene.set, "", "courier", "", null, "", null);
         UUID second = packing.pack(scene.post, back, scene.items(scene.shuttle));
-        dispatch.send(scene.post, second, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.post, second, ShipmentScene.tomorrow(), 0);
         assertThat(get(second).state()).isEqualTo(Shipment.State.SENT);
         assertThat(get(id).state()).isEqualTo(Shipment.State.ARRIVED);
     }
@@ -222,7 +222,7 @@ class ShippingTests {
         packing.discard(scene.wrangler, id, 1);
         assertThat(get(id).state()).isEqualTo(Shipment.State.DISCARDED);
         UUID next = pack(scene.shuttle, scene.tape);
-        dispatch.send(scene.wrangler, next, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.wrangler, next, ShipmentScene.tomorrow(), 0);
         assertThat(refusal(() -> packing.discard(scene.wrangler, next, 1))).isEqualTo("shipment.refused.not-packing");
     }
 
@@ -232,7 +232,7 @@ class ShippingTests {
                 .param(scene.shuttle)
                 .update();
         UUID id = sent(scene.shuttle, scene.tape);
-        dispatch.takeBack(scene.wrangler, id, 1);
+        sending.takeBack(scene.wrangler, id, 1);
         assertThat(get(id).state()).isEqualTo(Shipment.State.PACKING);
         assertThat(scene.item(scene.shuttle).holder()).isEqualTo("first assistant");
         assertThat(shipments.acts(scene.production.id, id))
@@ -240,13 +240,13 @@ class ShippingTests {
                 .containsExactly(ShipmentAct.Kind.SENT, ShipmentAct.Kind.TAKEN_BACK);
 
         scene.proven("A001", scene.shuttle);
-        dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 2);
+        sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 2);
         assertThat(shipments.sent(scene.production.id, id))
                 .extracting(content -> content.itemCode() + " " + content.rollCode())
                 .containsExactly("SHUTTLE-1 A001", "TAPE-1 null");
         confirm(id, scene.tape, Outcome.ARRIVED, "");
         int version = get(id).version();
-        assertThat(refusal(() -> dispatch.takeBack(scene.wrangler, id, version)))
+        assertThat(refusal(() -> sending.takeBack(scene.wrangler, id, version)))
                 .isEqualTo("shipment.refused.not-taken-back");
     }
 
@@ -260,14 +260,14 @@ class ShippingTests {
                 "",
                 "",
                 scene.item(scene.shuttle).version());
-        assertThat(refusal(() -> dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0)))
+        assertThat(refusal(() -> sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0)))
                 .isEqualTo("shipment.refused.elsewhere");
         UUID card = scene.production.item("CARD-9", "CARD", scene.set, null);
         jdbc.sql("update inventory_item set card_state = 'IN_CAMERA' where id = ?")
                 .param(card)
                 .update();
         UUID second = pack(card);
-        assertThat(refusal(() -> dispatch.send(scene.wrangler, second, ShipmentScene.tomorrow(), 0)))
+        assertThat(refusal(() -> sending.send(scene.wrangler, second, ShipmentScene.tomorrow(), 0)))
                 .isEqualTo("shipment.refused.at-work");
         custody.reportLost(scene.wrangler, scene.tape, "gone");
         assertThat(refusal(() -> pack(scene.tape))).isEqualTo("shipment.refused.not-here");
@@ -296,7 +296,7 @@ class ShippingTests {
     void anArrivalConfirmedByMistakeIsTakenBackUnlessTheItemHasGoneOn() {
         UUID id = sent(scene.shuttle, scene.tape);
         confirm(id, scene.shuttle, Outcome.ARRIVED, "");
-        receipts.takeBack(scene.post, id, scene.shuttle, "the other box");
+        arrivals.takeBack(scene.post, id, scene.shuttle, "the other box");
         assertThat(scene.item(scene.shuttle).placeName()).isEqualTo("Set");
         assertThat(scene.item(scene.shuttle).holder()).isEqualTo("courier");
         assertThat(get(id).missing()).isEqualTo(1);
@@ -308,9 +308,9 @@ class ShippingTests {
                 "",
                 "",
                 scene.item(scene.shuttle).version());
-        assertThat(refusal(() -> receipts.takeBack(scene.post, id, scene.shuttle, "x")))
+        assertThat(refusal(() -> arrivals.takeBack(scene.post, id, scene.shuttle, "x")))
                 .isEqualTo("shipment.refused.gone-on");
-        assertThat(refusal(() -> receipts.takeBack(scene.post, id, scene.tape, "x")))
+        assertThat(refusal(() -> arrivals.takeBack(scene.post, id, scene.tape, "x")))
                 .isEqualTo("shipment.refused.gone-on");
     }
 
@@ -349,7 +349,7 @@ class ShippingTests {
     @Test
     void aHandOverIsTheSameWithoutACarrier() {
         ShipmentDetails details = new ShipmentDetails(scene.set, scene.set, "second unit", "", "", null, "", null);
-        UUID id = dispatch.handOver(scene.wrangler, details, scene.items(scene.shuttle));
+        UUID id = sending.handOver(scene.wrangler, details, scene.items(scene.shuttle));
         assertThat(scene.item(scene.shuttle).holder()).isEqualTo("WRANGLER");
         confirm(id, scene.shuttle, Outcome.ARRIVED, "");
         assertThat(scene.item(scene.shuttle).holder()).isEqualTo("second unit");
@@ -365,7 +365,7 @@ class ShippingTests {
                 .extracting(Alarm::messageKey, Alarm::page)
                 .containsExactly(tuple("shipment.alarm.LATE", "shipments/" + id));
         assertThat(late.alarms(scene.production.id)).isEqualTo(first);
-        dispatch.expectAnew(scene.wrangler, id, ShipmentScene.tomorrow(), "storm", get(id).version());
+        sending.expectAnew(scene.wrangler, id, ShipmentScene.tomorrow(), "storm", get(id).version());
         assertThat(late.alarms(scene.production.id)).isEmpty();
         expectedAt(id, Instant.now().minusSeconds(30));
         assertThat(late.alarms(scene.production.id))
@@ -408,12 +408,12 @@ class ShippingTests {
 
     private UUID sent(UUID... media) {
         UUID id = pack(media);
-        dispatch.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
+        sending.send(scene.wrangler, id, ShipmentScene.tomorrow(), 0);
         return id;
     }
 
     private void confirm(UUID id, UUID item, Outcome outcome, String note) {
-        receipts.confirm(scene.post, id, List.of(new Arrival(item, outcome, note)));
+        arrivals.confirm(scene.post, id, List.of(new Arrival(item, outcome, note)));
     }
 
     private Shipment get(UUID id) {

@@ -23,6 +23,7 @@ import rollbook.inventory.CardState;
 import rollbook.inventory.MediaItems;
 import rollbook.offload.Offloads;
 import rollbook.offload.Rolls;
+import rollbook.production.Alarm;
 import rollbook.production.Role;
 import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
@@ -81,6 +82,9 @@ class RechecksTests {
 
     @Autowired
     Rechecks rechecks;
+
+    @Autowired
+    FallenCopies fallen;
 
     private DocumentScene scene;
     private UUID roll;
@@ -175,6 +179,35 @@ class RechecksTests {
         assertThat(page(Role.WRANGLER).select(".alarms").text())
                 .contains("No other copy of this roll is proven whole")
                 .doesNotContain("Restore from");
+    }
+
+    @Test
+    void aFallenCopyIsTheSameAlarmUntilItIsPutRightAndAnotherOneWhenItFallsAgain() throws IOException {
+        assertThat(alarms()).isEmpty();
+        clearances.clear(scene.wrangler, roll, "CARD-A001");
+        upload("bad.md5", BAD, Subject.COPY, scene.shuttle);
+        Alarm first = alarm();
+        assertThat(first.messageKey()).isEqualTo("verification.alarm.cleared");
+        assertThat(first.args()).containsExactly("A001", "SHUTTLE-1");
+        upload("worse.md5", "# read again\n" + BAD, Subject.COPY, scene.shuttle);
+        assertThat(alarm()).isEqualTo(first);
+
+        upload("good.md5", "# copied anew\n" + GOOD, Subject.COPY, scene.shuttle);
+        assertThat(alarms()).isEmpty();
+        clearances.clear(scene.wrangler, roll, "CARD-A001");
+        clearances.recordErasure(scene.wrangler, roll, "CARD-A001");
+        upload("bad-again.md5", "# and again\n" + BAD, Subject.COPY, scene.shuttle);
+        assertThat(alarm().key()).isNotEqualTo(first.key());
+        assertThat(alarm().messageKey()).isEqualTo("verification.alarm.erased");
+    }
+
+    private Alarm alarm() {
+        assertThat(alarms()).hasSize(1);
+        return alarms().get(0);
+    }
+
+    private List<Alarm> alarms() {
+        return fallen.alarms(scene.production.id);
     }
 
     @Test

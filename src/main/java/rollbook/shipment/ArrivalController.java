@@ -24,23 +24,23 @@ import rollbook.web.Secret;
 /** Confirms arrivals for those who are signed in, and makes addresses at which others confirm. */
 @Controller
 @RequestMapping("/p/{production}/shipments/{id}")
-class ReceiptController {
+class ArrivalController {
     private final Shipments shipments;
-    private final Receipts receipts;
+    private final Arrivals arrivals;
     private final ReceiptLinks links;
     private final LinkPage linkPage;
     private final PortalAddress address;
     private final Display display;
 
-    ReceiptController(
+    ArrivalController(
             Shipments shipments,
-            Receipts receipts,
+            Arrivals arrivals,
             ReceiptLinks links,
             LinkPage linkPage,
             PortalAddress address,
             Display display) {
         this.shipments = shipments;
-        this.receipts = receipts;
+        this.arrivals = arrivals;
         this.links = links;
         this.linkPage = linkPage;
         this.address = address;
@@ -63,7 +63,7 @@ class ReceiptController {
         if (form.isWrong()) {
             return page(shipment, form, HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        receipts.confirm(membership, id, form.arrivals());
+        arrivals.confirm(membership, id, form.arrivals());
         flash.addFlashAttribute("notice", Notice.of("shipment.received", shipment.number()));
         return new ModelAndView("redirect:" + membership.path("shipments/" + id));
     }
@@ -79,7 +79,7 @@ class ReceiptController {
         if (reason.isBlank() || reason.length() > 200) {
             throw new Refusal("shipment.refused.no-reason");
         }
-        receipts.takeBack(membership, id, item, reason.strip());
+        arrivals.takeBack(membership, id, item, reason.strip());
         flash.addFlashAttribute("notice", Notice.of("shipment.not-arrived"));
         return "redirect:" + membership.path("shipments/" + id);
     }

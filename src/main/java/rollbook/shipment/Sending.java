@@ -31,7 +31,7 @@ import rollbook.web.Refusal;
  * only once it is there.
  */
 @Service
-public class Dispatch {
+public class Sending {
     /** After which a hand-over that nobody confirmed is late. */
     static final Duration HAND_OVER = Duration.ofDays(1);
 
@@ -46,7 +46,7 @@ public class Dispatch {
     private final Display display;
     private final Clock clock;
 
-    Dispatch(
+    Sending(
             JdbcClient jdbc,
             Shipments shipments,
             Packing packing,

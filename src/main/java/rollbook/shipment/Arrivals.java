@@ -25,7 +25,7 @@ import rollbook.web.Refusal;
 
 /** Confirms item by item what arrived. Only from then on an item is at its new place. */
 @Service
-public class Receipts {
+public class Arrivals {
     private final JdbcClient jdbc;
     private final Shipments shipments;
     private final ShipmentRecord record;
@@ -34,7 +34,7 @@ public class Receipts {
     private final AuditTrail trail;
     private final Display display;
 
-    Receipts(
+    Arrivals(
             JdbcClient jdbc,
             Shipments shipments,
             ShipmentRecord record,
