@@ -234,6 +234,12 @@ final class Story {
                         new Purchasing.Wanted(
                                 Purchasing.TAPE, 5, show.legs().get(Stock.TAPE), DeliveredTo.OFFICE, "one pack more"),
                         "Eight tapes last until the second week; ask again then."));
+        LocalDate ordered = dates.dateOfMainDay(6);
+        LocalDate came = dates.dateOfMainDay(7);
+        timeline.at(dates.at(ordered, 9, 30), () -> crew.orderReaders(ordered, came));
+        timeline.at(
+                dates.at(came, 16, 20),
+                () -> crew.receiveOneBroken(Stock.SET, came, dates.dateOfMainDay(StoryDates.SLIPPED)));
         timeline.at(
                 dates.at(yesterday, 19, 40),
                 () -> crew.askFor(new Purchasing.Wanted(

@@ -82,7 +82,7 @@ class OrderPageTests {
         steps.proposed(item, leg, 2, "");
         UUID toPlace = steps.proposed(item, leg, 4, "");
         orders.approve(office, toPlace, steps.get(toPlace).version());
-        steps.placed(item, leg, 2, show.date(-9), show.date(-1));
+        steps.placed(item, leg, 2, show.date(-9), show.date(-5));
         steps.placed(item, leg, 2, show.date(-1), show.date(3));
         UUID came = steps.placed(item, leg, 2, show.date(-9), show.date(-8));
         steps.came(came, 2, show.date(-8));
