@@ -131,7 +131,7 @@ class DemoProduction implements ApplicationRunner {
         story.order();
         story.mail();
         rentals.play(show, timeline, dates);
-        story.sendAnAdapter();
+        story.sendTheBentCard();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);
