@@ -77,7 +77,6 @@ class PurityTests {
             "rollbook.forecast.BurnDownChart",
             "rollbook.forecast.Reduction",
             "rollbook.report.Fact",
-            "rollbook.report.FactSheet",
             "rollbook.report.FactChange",
             "rollbook.report.FanPicture",
             "rollbook.report.ProofFacts",

@@ -225,8 +225,14 @@ class PostPagesTests {
         jdbc.sql("update shipment_item set state = 'ARRIVED' where shipment_id = ?")
                 .param(shipment)
                 .update();
+        jdbc.sql("""
+                        insert into shipment_act (shipment_id, at, act, item_id, by_name)
+                        values (?, clock_timestamp(), 'ARRIVED', ?, 'Rita Receiver')
+                        """).params(shipment, scene.shuttle).update();
         scene.move(scene.shuttle, scene.post);
         assertThat(scene.sentence()).contains("received 1 of 1 roll");
+        assertThat(scene.see(Role.READER, "post/media/" + scene.shuttle).text())
+                .contains("Shipment 1 with it was confirmed by Rita Receiver,");
     }
 
     @Test
