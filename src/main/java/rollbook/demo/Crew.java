@@ -145,6 +145,14 @@ final class Crew {
         departments.purchasing().order(office, wanted, on, expectedOn);
     }
 
+    void orderReaders(LocalDate on, LocalDate expectedOn) {
+        departments.arrivals().orderReaders(office, on, expectedOn);
+    }
+
+    void receiveOneBroken(String place, LocalDate cameOn, LocalDate restExpectedOn) {
+        departments.arrivals().oneIsBroken(office, show.places().get(place), cameOn, restExpectedOn);
+    }
+
     void askFor(Purchasing.Wanted wanted) {
         departments.purchasing().propose(wrangler, wanted);
     }

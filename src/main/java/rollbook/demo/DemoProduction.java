@@ -34,6 +34,7 @@ class DemoProduction implements ApplicationRunner {
     private final Rentals rentals;
     private final Departments departments;
     private final AtPost atPost;
+    private final Signatures signatures;
     private final DemoClock clock;
     private final SignInHints hints;
     private final Display display;
@@ -47,6 +48,7 @@ class DemoProduction implements ApplicationRunner {
             Rentals rentals,
             Departments departments,
             AtPost atPost,
+            Signatures signatures,
             DemoClock clock,
             SignInHints hints,
             Display display,
@@ -58,6 +60,7 @@ class DemoProduction implements ApplicationRunner {
         this.rentals = rentals;
         this.departments = departments;
         this.atPost = atPost;
+        this.signatures = signatures;
         this.clock = clock;
         this.hints = hints;
         this.display = display;
@@ -123,11 +126,12 @@ class DemoProduction implements ApplicationRunner {
         today.ask(yesterday.roll(Story.CONSISTENT));
         today.lookAhead(show.mainDays().get(StoryDates.TODAY));
         atPost.write(timeline, show, dates, plan, main);
+        signatures.write(timeline, show, dates);
         story.forecasts();
         story.order();
         story.mail();
         rentals.play(show, timeline, dates);
-        story.sendAnAdapter();
+        story.sendTheBentCard();
         timeline.at(dates.at(dates.enteredDates().get(StoryDates.SLIPPED - 1), 6, 30), () -> preparation.slip(show));
         timeline.at(dates.callOf(7).plusSeconds(7_200), () -> crew.quarantine("CARD-024", "A contact is bent."));
         timeline.playUntil(dates.now(), clock);

@@ -31,6 +31,7 @@ record Departments(
         Shipping shipping,
         Forecasts forecasts,
         Purchasing purchasing,
+        Arrivals arrivals,
         ScenarioDrafts scenarios,
         OrderProposals proposals,
         Recipients recipients,

@@ -234,6 +234,12 @@ final class Story {
                         new Purchasing.Wanted(
                                 Purchasing.TAPE, 5, show.legs().get(Stock.TAPE), DeliveredTo.OFFICE, "one pack more"),
                         "Eight tapes last until the second week; ask again then."));
+        LocalDate ordered = dates.dateOfMainDay(6);
+        LocalDate came = dates.dateOfMainDay(7);
+        timeline.at(dates.at(ordered, 9, 30), () -> crew.orderReaders(ordered, came));
+        timeline.at(
+                dates.at(came, 16, 20),
+                () -> crew.receiveOneBroken(Stock.SET, came, dates.dateOfMainDay(StoryDates.SLIPPED)));
         timeline.at(
                 dates.at(yesterday, 19, 40),
                 () -> crew.askFor(new Purchasing.Wanted(
@@ -247,13 +253,13 @@ final class Story {
         timeline.at(call.plus(DAY_LENGTH).plus(minutes(31)), crew::writeMail);
     }
 
-    /** A spare adapter on its way to the office, which should have come by now. */
-    void sendAnAdapter() {
+    /** The bent card on its way to the office, which should have come by now. */
+    void sendTheBentCard() {
         Instant noon = dates.at(dates.dateOfMainDay(StoryDates.TODAY - 1), 12, 10);
         timeline.at(
                 noon,
                 () -> crew.ship(
-                        "ADAPTER-2", Stock.OFFICE, "day courier", noon.plus(Duration.ofHours(6)), "For repair."));
+                        "CARD-024", Stock.OFFICE, "day courier", noon.plus(Duration.ofHours(6)), "To be exchanged."));
     }
 
     static String name(UnitDay day) {

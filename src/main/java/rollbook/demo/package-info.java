@@ -21,6 +21,7 @@
             "cost",
             "scenario",
             "mail",
+            "report",
             "people",
             "web"
         })

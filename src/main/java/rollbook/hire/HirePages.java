@@ -59,7 +59,7 @@ class HirePages {
             String untilDue,
             String weekLate,
             String lateSoFar,
-            List<OnItem> holds) {}
+            List<String> holds) {}
 
     /** What went back. */
     record EndedRow(Hired hired, HireEnd end, String cost, String late) {}
@@ -133,11 +133,25 @@ class HirePages {
                 onItems(group, onItems));
     }
 
-    private static List<OnItem> onItems(List<Hired> group, Map<UUID, OnItem> onItems) {
-        return group.stream()
-                .map(hired -> onItems.get(hired.item().id()))
-                .filter(onItem -> onItem != null && !onItem.text().isEmpty())
-                .toList();
+    /** Cards together, media one by one: what keeps them first. */
+    private List<String> onItems(List<Hired> group, Map<UUID, OnItem> onItems) {
+        List<String> cards = new ArrayList<>();
+        List<String> keeping = new ArrayList<>();
+        List<String> proven = new ArrayList<>();
+        for (Hired hired : group) {
+            OnItem onItem = onItems.get(hired.item().id());
+            if (hired.item().mayHoldRoll()) {
+                cards.add(hired.item().code());
+            } else if (onItem != null && !onItem.text().isEmpty()) {
+                (onItem.keeps() ? keeping : proven)
+                        .add(display.text("hire.return.item-says", onItem.code(), onItem.text()));
+            }
+        }
+        if (!cards.isEmpty()) {
+            keeping.add(display.text("hire.holds.cards", CodeList.write(cards), cards.size()));
+        }
+        keeping.addAll(proven);
+        return keeping;
     }
 
     /** The last one first. */

@@ -3,9 +3,11 @@ package rollbook.hire;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.hire.HireHolds.OnItem;
+import rollbook.label.CodeList;
 import rollbook.production.Membership;
 import rollbook.web.Display;
 
@@ -35,11 +37,18 @@ class ReturnPages {
     record FreeRow(Hired hired, String due, String cost, String onIt) {}
 
     /**
+     * @param cards which cards can't go back yet; empty if none
+     * @param held the media that can't
      * @param proven a sentence for each medium whose rolls are proven elsewhere
      * @param unproven a sentence for each roll that isn't
      */
     record ReturnPage(
-            String sentence, List<HeldRow> held, List<FreeRow> free, List<String> proven, List<String> unproven) {
+            String sentence,
+            String cards,
+            List<HeldRow> held,
+            List<FreeRow> free,
+            List<String> proven,
+            List<String> unproven) {
         public boolean anyMedia() {
             return !proven.isEmpty() || !unproven.isEmpty();
         }
@@ -47,7 +56,13 @@ class ReturnPages {
 
     ReturnPage page(Membership membership, List<Hired> shown) {
         Map<UUID, OnItem> onItems = holds.of(membership, shown);
+        List<String> cards = shown.stream()
+                .map(Hired::item)
+                .filter(HiredItem::mayHoldRoll)
+                .map(HiredItem::code)
+                .toList();
         List<HeldRow> held = shown.stream()
+                .filter(hired -> !hired.item().mayHoldRoll())
                 .filter(hired -> onItems.get(hired.item().id()).keeps())
                 .map(hired -> held(membership, hired, onItems.get(hired.item().id())))
                 .toList();
@@ -56,7 +71,8 @@ class ReturnPages {
                 .map(hired -> free(membership, hired, onItems.get(hired.item().id())))
                 .toList();
         return new ReturnPage(
-                display.text("hire.return.sentence", free.size(), held.size()),
+                display.text("hire.return.sentence", free.size(), held.size() + cards.size()),
+                cards.isEmpty() ? "" : display.text("hire.holds.cards", CodeList.write(cards), cards.size()),
                 held,
                 free,
                 free.stream()
@@ -64,13 +80,23 @@ class ReturnPages {
                         .map(row -> display.text(
                                 "hire.return.item-says", row.hired().item().code(), row.onIt()))
                         .toList(),
-                held.stream()
-                        .flatMap(row -> row.onItem().last().stream()
-                                .map(roll -> display.text(
-                                        "hire.return.item-says",
-                                        row.hired().item().code(),
-                                        roll)))
-                        .toList());
+                unproven(held, free));
+    }
+
+    /** Of what may go back too: more may be asked for before it is erased than that nothing is lost with it. */
+    private List<String> unproven(List<HeldRow> held, List<FreeRow> free) {
+        return Stream.concat(
+                        held.stream()
+                                .flatMap(row -> row.onItem().last().stream()
+                                        .map(roll -> display.text(
+                                                "hire.return.item-says",
+                                                row.hired().item().code(),
+                                                roll))),
+                        free.stream()
+                                .filter(row -> !row.onIt().isEmpty())
+                                .map(row -> display.text(
+                                        "hire.return.policy", row.hired().item().code())))
+                .toList();
     }
 
     private static HeldRow held(Membership membership, Hired hired, OnItem onItem) {

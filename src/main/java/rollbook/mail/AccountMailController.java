@@ -74,11 +74,9 @@ class AccountMailController {
             BindingResult result,
             HttpServletRequest request,
             RedirectAttributes flash) {
-        Zones.check(form.zone(), result);
-        if ((form.from() == null) != (form.until() == null)) {
-            result.rejectValue(form.from() == null ? "from" : "until", "mail.quiet.both");
-        } else if (form.from() != null && form.from().equals(form.until())) {
-            result.rejectValue("until", "mail.quiet.same");
+        // What can't be read at all says so by itself.
+        if (result.getTarget() != null) {
+            check(form, result);
         }
         if (result.hasErrors()) {
             return wrong(page.page(person, 1, null, form, HttpStatus.UNPROCESSABLE_CONTENT), result);
@@ -93,6 +91,15 @@ class AccountMailController {
                 form.version());
         flash.addFlashAttribute("notice", Notice.of("mail.quiet.saved"));
         return new ModelAndView(HOME);
+    }
+
+    private static void check(QuietForm form, BindingResult result) {
+        Zones.check(form.zone(), result);
+        if ((form.from() == null) != (form.until() == null)) {
+            result.rejectValue(form.from() == null ? "from" : "until", "mail.quiet.both");
+        } else if (form.from() != null && form.from().equals(form.until())) {
+            result.rejectValue("until", "mail.quiet.same");
+        }
     }
 
     private static ModelAndView wrong(ModelAndView page, BindingResult result) {

@@ -99,16 +99,22 @@ record CopyAtPost(
         if (stay.here() != null) {
             return stay.here();
         }
+        return stay.registered() || receipt(stay, stays, sent) != null;
+    }
+
+    /** The shipment with which the medium came for a stay, if post confirmed it: one sent since it was there before. */
+    static @Nullable SentItem receipt(Stay stay, List<Stay> stays, List<SentItem> sent) {
         Instant before = stays.stream()
                 .map(Stay::until)
                 .filter(until -> until != null && !until.isAfter(stay.arrivedAt()))
                 .max(Instant::compareTo)
                 .orElse(Instant.MIN);
-        return stay.registered()
-                || sent.stream()
-                        .anyMatch(one -> one.state() == ShipmentItem.State.ARRIVED
-                                && !one.sentAt().isAfter(stay.arrivedAt())
-                                && !one.sentAt().isBefore(before));
+        return sent.stream()
+                .filter(one -> one.state() == ShipmentItem.State.ARRIVED
+                        && !one.sentAt().isAfter(stay.arrivedAt())
+                        && !one.sentAt().isBefore(before))
+                .reduce((earlier, later) -> later)
+                .orElse(null);
     }
 
     /** Whoever erased it there had it. */

@@ -18,6 +18,7 @@ import rollbook.verification.MediumStanding;
  * @param gate whether it may be erased
  * @param stay null while it isn't at post
  * @param sent its last shipment to post, if there was one
+ * @param receipt the shipment with which it came, if somebody confirmed it
  * @param leaving the shipment that it is packed for or on its way with from post, if there is one
  */
 record MediumAtPost(
@@ -27,6 +28,7 @@ record MediumAtPost(
         MediumStanding gate,
         @Nullable Stay stay,
         @Nullable SentItem sent,
+        @Nullable SentItem receipt,
         @Nullable SentItem leaving,
         Step step) {
 

@@ -119,6 +119,7 @@ record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> medi
                 standings.ofMedium(any.itemId()),
                 stay,
                 coming == null ? last : coming,
+                stay == null ? null : CopyAtPost.receipt(stay, stays, sent),
                 leaving,
                 step);
     }

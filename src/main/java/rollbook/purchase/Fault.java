@@ -5,16 +5,16 @@ package rollbook.purchase;
  *
  * @param words what is wrong with them
  */
-record Fault(Kind kind, int items, String words, Remedy remedy) {
+public record Fault(Kind kind, int items, String words, Remedy remedy) {
     /** What is wrong. */
-    enum Kind {
+    public enum Kind {
         DAMAGED,
         /** Something else was sent than was ordered. */
         WRONG
     }
 
     /** What the supplier does about it. */
-    enum Remedy {
+    public enum Remedy {
         /** Others come instead, so they are still expected. */
         REPLACED,
         /** They aren't paid for, and none comes instead. */

@@ -15,7 +15,7 @@ import rollbook.quantity.Money;
  * @param id of a line that is kept
  * @param weeks of hire; empty to buy
  * @param price of an item, if hired for a week; empty for the catalogue's
- * @param remove whether the line is taken out
+ * @param remove whether the line is taken out; null where it can't be
  */
 record LineForm(
         @Nullable UUID id,
@@ -27,7 +27,7 @@ record LineForm(
         BigDecimal price,
 
         @Nullable UUID leg,
-        boolean remove) {
+        @Nullable Boolean remove) {
 
     static LineForm blank() {
         return new LineForm(null, null, null, null, null, null, false);
@@ -46,7 +46,8 @@ record LineForm(
 
     /** Whether nothing is ordered by it: it was left blank or taken out. */
     boolean isNothing() {
-        return remove || id == null && item == null && items == null && weeks == null && price == null;
+        return Boolean.TRUE.equals(remove)
+                || id == null && item == null && items == null && weeks == null && price == null;
     }
 
     /** @param kept the line that it changes; only of a form without errors */

@@ -24,7 +24,7 @@ public record NewReceipt(
      * @param onlyCounted items in order that get no entry in the book
      * @param items in order, to be entered in the book
      */
-    record Line(UUID lineId, int onlyCounted, List<NewItem> items, List<Fault> faults) {
+    public record Line(UUID lineId, int onlyCounted, List<NewItem> items, List<Fault> faults) {
         int good() {
             return onlyCounted + items.size();
         }

@@ -168,8 +168,8 @@ class HandoverViews {
                             display.text("inventory.kind." + medium.kind()),
                             medium.holder(),
                             state(medium),
-                            display.count(medium.rolls()),
-                            display.size(medium.usedBytes())))
+                            medium.cardState() == null ? display.count(medium.rolls()) : display.text("web.none"),
+                            medium.cardState() == null ? display.size(medium.usedBytes()) : display.text("web.none")))
                     .toList();
         }
 

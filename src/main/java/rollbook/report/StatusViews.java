@@ -18,10 +18,11 @@ import rollbook.web.Display;
 @Component
 class StatusViews {
     /** More pools than these, and each gets less room. */
-    private static final int AT_EASE = 4;
+    private static final int AT_EASE = 3;
 
-    private static final int MOST_POOLS = 8;
+    private static final int MOST_POOLS = 7;
     private static final int MOST_HELD = 5;
+    private static final int MOST_HELD_BESIDE_FEW = 2;
 
     private final ReportWords words;
     private final Display display;
@@ -48,10 +49,15 @@ class StatusViews {
                 more == 0 ? "" : display.text("report.status.more", more),
                 status.pools().size() > AT_EASE,
                 held(proof),
-                heldLines(proof, reader, paper),
+                heldLines(proof, mostHeld(status.pools().size()), reader, paper),
                 status.method() + " "
                         + display.text("report.status.computed", words.at(status.checkedAt(), reader.zone()))
                         + (status.outdated() ? " " + display.text("report.status.outdated") : ""));
+    }
+
+    /** What is said of cards gets the room that the pools leave. */
+    private static int mostHeld(int pools) {
+        return pools > AT_EASE ? 1 : pools > 2 ? MOST_HELD_BESIDE_FEW : MOST_HELD;
     }
 
     private PoolRow pool(StorageStatus.Pool pool, StorageStatus status) {
@@ -75,7 +81,7 @@ class StatusViews {
                         left(end.p50()),
                         left(end.p10()),
                         left(end.p90())),
-                display.shortDate(status.today()),
+                display.text("report.status.today"),
                 display.text(
                         "report.status.end", display.shortDate(status.endOfShow()), left(end.p10()), left(end.p90())));
     }
@@ -100,9 +106,9 @@ class StatusViews {
                 : display.text("report.status.held", held, exposed, free);
     }
 
-    private List<Line> heldLines(ProofSummary proof, Membership reader, boolean paper) {
+    private List<Line> heldLines(ProofSummary proof, int most, Membership reader, boolean paper) {
         return Stream.concat(proof.bad().stream(), proof.held().stream())
-                .limit(MOST_HELD)
+                .limit(most)
                 .map(line -> new Line(
                         line.cardCode(),
                         DayViews.href(reader, "rolls/" + line.rollId(), paper),

@@ -1,6 +1,5 @@
 package rollbook.reporting;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.Currency;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.forecast.StorageOutlook;
 import rollbook.production.MediaKind;
@@ -17,21 +17,13 @@ import rollbook.web.Display;
 /** Answers the office's questions on today's page. */
 @Component
 class OfficeAnswers {
-    private static final int DUE_WITHIN_DAYS = 7;
-
-    private final OfficeRows rows;
     private final Display display;
-    private final Clock clock;
 
-    OfficeAnswers(OfficeRows rows, Display display, Clock clock) {
-        this.rows = rows;
+    OfficeAnswers(Display display) {
         this.display = display;
-        this.clock = clock;
     }
 
-    List<TodayPage.Answer> answers(Membership viewer, Optional<StorageOutlook> outlook) {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
-        List<OfficeRows.Row> all = rows.of(viewer.productionId(), today.plusDays(DUE_WITHIN_DAYS + 1));
+    List<TodayPage.Answer> answers(Membership viewer, Optional<StorageOutlook> outlook, List<OfficeRows.Row> all) {
         List<OfficeRows.Row> proposed = about(all, OfficeRows.About.PROPOSAL);
         return List.of(
                 new TodayPage.Answer(
@@ -40,6 +32,7 @@ class OfficeAnswers {
                         viewer.path("storage"),
                         display.text("reporting.go.storage"),
                         outlook.map(known -> orderLines(viewer, known)).orElse(List.of())),
+                orders(viewer, all),
                 new TodayPage.Answer(
                         display.text("reporting.ask.proposed"),
                         display.text("reporting.proposed", proposed.size()),
@@ -56,6 +49,47 @@ class OfficeAnswers {
                                 row -> new TodayPage.Detail(
                                         display.text("reporting.due-back", row.name(), display.date(row.date())),
                                         viewer.path("media/" + row.id())))));
+    }
+
+    private TodayPage.Answer orders(Membership viewer, List<OfficeRows.Row> all) {
+        List<OfficeRows.Row> toApprove = about(all, OfficeRows.About.TO_APPROVE);
+        List<OfficeRows.Row> awaited = about(all, OfficeRows.About.AWAITED);
+        return new TodayPage.Answer(
+                display.text("reporting.ask.orders"),
+                display.text("reporting.orders", toApprove.size(), awaited.size()),
+                viewer.path("orders"),
+                display.text("reporting.go.orders"),
+                Stream.concat(
+                                named(toApprove, row -> orderLine(viewer, "reporting.orders.to-approve", row)).stream(),
+                                named(awaited, row -> orderLine(viewer, "reporting.orders.awaited", row)).stream())
+                        .toList());
+    }
+
+    private TodayPage.Detail orderLine(Membership viewer, String key, OfficeRows.Row order) {
+        return new TodayPage.Detail(
+                display.text(key, order.name(), order.date() == null ? "" : display.date(order.date())),
+                viewer.path("orders/" + order.id()));
+    }
+
+    /** Whether all that was sent has arrived. */
+    TodayPage.Answer arrivals(Membership viewer, List<OfficeRows.Row> all, LocalDate today) {
+        List<OfficeRows.Row> underWay = about(all, OfficeRows.About.UNDER_WAY);
+        long late = underWay.stream()
+                .filter(row -> row.date() != null && row.date().isBefore(today))
+                .count();
+        return new TodayPage.Answer(
+                display.text("reporting.ask.arrived"),
+                display.text("reporting.arrived", underWay.size(), late),
+                viewer.path("post"),
+                display.text("reporting.go.post"),
+                named(
+                        underWay,
+                        row -> new TodayPage.Detail(
+                                row.date() == null
+                                        ? display.text("reporting.under-way", row.name())
+                                        : display.text(
+                                                "reporting.under-way.expected", row.name(), display.date(row.date())),
+                                viewer.path("shipments/" + row.id()))));
     }
 
     private static List<OfficeRows.Row> about(List<OfficeRows.Row> all, OfficeRows.About about) {

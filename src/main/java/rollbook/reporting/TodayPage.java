@@ -1,5 +1,7 @@
 package rollbook.reporting;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,19 +22,31 @@ import rollbook.web.Display;
 @Component
 class TodayPage {
     static final int NAMED = 5;
+    private static final int DUE_WITHIN_DAYS = 7;
 
     private final ProofSummaries proofs;
     private final Rechecks rechecks;
     private final Forecasts forecasts;
+    private final OfficeRows rows;
     private final OfficeAnswers office;
     private final Display display;
+    private final Clock clock;
 
-    TodayPage(ProofSummaries proofs, Rechecks rechecks, Forecasts forecasts, OfficeAnswers office, Display display) {
+    TodayPage(
+            ProofSummaries proofs,
+            Rechecks rechecks,
+            Forecasts forecasts,
+            OfficeRows rows,
+            OfficeAnswers office,
+            Display display,
+            Clock clock) {
         this.proofs = proofs;
         this.rechecks = rechecks;
         this.forecasts = forecasts;
+        this.rows = rows;
         this.office = office;
         this.display = display;
+        this.clock = clock;
     }
 
     /** @param details further lines, each leading somewhere of its own */
@@ -48,10 +62,12 @@ class TodayPage {
     View view(Membership viewer) {
         ProofSummary proof = proofs.of(viewer.productionId());
         Optional<StorageOutlook> outlook = forecasts.latest(viewer.productionId());
+        LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
+        List<OfficeRows.Row> all = rows.of(viewer.productionId(), today, today.plusDays(DUE_WITHIN_DAYS + 1));
         List<Section> sections = new ArrayList<>();
         sections.add(new Section(Role.WRANGLER, wrangler(viewer, proof)));
-        sections.add(new Section(Role.OFFICE, office.answers(viewer, outlook)));
-        sections.add(new Section(Role.POST, post(viewer, proof, outlook)));
+        sections.add(new Section(Role.OFFICE, office.answers(viewer, outlook, all)));
+        sections.add(new Section(Role.POST, post(viewer, proof, outlook, office.arrivals(viewer, all, today))));
         Predicate<Section> own = section -> viewer.roles().contains(section.role());
         List<Section> ownFirst = new ArrayList<>(sections.stream().filter(own).toList());
         ownFirst.addAll(sections.stream().filter(own.negate()).toList());
@@ -154,7 +170,7 @@ class TodayPage {
                 .toList();
     }
 
-    private List<Answer> post(Membership viewer, ProofSummary proof, Optional<StorageOutlook> outlook) {
+    private List<Answer> post(Membership viewer, ProofSummary proof, Optional<StorageOutlook> outlook, Answer arrived) {
         return List.of(
                 new Answer(
                         display.text("reporting.ask.last"),
@@ -163,6 +179,7 @@ class TodayPage {
                         viewer.path("storage"),
                         display.text("reporting.go.storage"),
                         List.of()),
+                arrived,
                 new Answer(
                         display.text("reporting.ask.proven"),
                         proof.copies() == 0

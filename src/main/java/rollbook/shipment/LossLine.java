@@ -63,6 +63,11 @@ record LossLine(
         return new LossLine(roll.rollId(), roll.rollCode(), left, roll.cardCode(), on, proven, unproven);
     }
 
+    /** Whether it is proven on more than one other medium. */
+    boolean isSafe() {
+        return left == Left.SEVERAL_COPIES;
+    }
+
     /** Whether nothing else is proven. */
     boolean isBare() {
         return proven.isEmpty();

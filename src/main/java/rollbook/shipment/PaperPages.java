@@ -11,8 +11,6 @@ import rollbook.web.Display;
 /** Words everything that stands on the papers of a shipment: a template for a PDF can't ask for it. */
 @Component
 class PaperPages {
-    private static final int GRAMS_PER_KILOGRAM = 1000;
-
     private final ShipmentPages pages;
     private final Display display;
 
@@ -82,8 +80,10 @@ class PaperPages {
                 "expected",
                 shipment.expectedBy() == null ? "" : display.moment(shipment.expectedBy(), viewer.zone()));
         add(facts, "seals", String.join(", ", shipment.sealNumbers()));
-        Long grams = shipment.weightGrams();
-        add(facts, "weight", grams == null ? "" : kilograms(grams));
+        add(
+                facts,
+                "weight",
+                shipment.weightGrams() == null ? "" : display.text("shipment.kilograms", shipment.kilograms()));
         add(facts, "note", shipment.note());
         return facts;
     }
@@ -96,15 +96,6 @@ class PaperPages {
         if (!value.isEmpty()) {
             facts.add(new Fact(display.text("shipment.fact." + what), value));
         }
-    }
-
-    /** 12.4 kg. */
-    private String kilograms(long grams) {
-        return display.text(
-                "shipment.kilograms",
-                java.math.BigDecimal.valueOf(grams)
-                        .divide(java.math.BigDecimal.valueOf(GRAMS_PER_KILOGRAM))
-                        .toPlainString());
     }
 
     private Item item(ShipmentPages.ItemRow row) {

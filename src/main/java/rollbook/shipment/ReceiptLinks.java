@@ -119,9 +119,9 @@ class ReceiptLinks {
      * @throws NotFoundException if the link opens nothing
      */
     @Transactional
-    public void confirm(Secret secret, String name, List<Arrival> confirmed) {
-        ReceiptLink found = of(secret).orElseThrow(NotFoundException::new);
-        Shipment shipment = shipments.lock(found.productionId(), found.shipmentId());
+    public void confirm(Secret secret, String name, List<Arrival> found) {
+        ReceiptLink before = of(secret).orElseThrow(NotFoundException::new);
+        Shipment shipment = shipments.lock(before.productionId(), before.shipmentId());
         // Read again behind the lock: the other of two presses may have used it, or its maker revoked it.
         ReceiptLink link = of(secret).orElseThrow(NotFoundException::new);
         if (link.isUsed()) {
@@ -130,6 +130,6 @@ class ReceiptLinks {
         jdbc.sql("update shipment_link set used_at = ?, used_by_name = ? where id = ?")
                 .params(Timestamp.from(clock.instant()), name, link.id())
                 .update();
-        arrivals.confirm(new Signatory(link.productionId(), null, name), link.id(), shipment, confirmed);
+        arrivals.confirm(new Signatory(link.productionId(), null, name), link.id(), shipment, found);
     }
 }

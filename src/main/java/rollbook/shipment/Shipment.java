@@ -1,5 +1,6 @@
 package rollbook.shipment;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -47,6 +48,8 @@ public record Shipment(
         int missing,
         int arrived,
         int lost) {
+
+    private static final int GRAMS_DIGITS = 3;
 
     /** What somebody decided about a shipment. */
     public enum Decided {
@@ -105,6 +108,15 @@ public record Shipment(
     /** Nothing has happened since it was sent. */
     public boolean mayBeTakenBack() {
         return decided == Decided.SENT && underWay == items;
+    }
+
+    /** The weight in plain figures, such as 12.4; empty if nobody weighed it. */
+    public String kilograms() {
+        return weightGrams == null
+                ? ""
+                : BigDecimal.valueOf(weightGrams, GRAMS_DIGITS)
+                        .stripTrailingZeros()
+                        .toPlainString();
     }
 
     public List<String> sealNumbers() {

@@ -43,7 +43,6 @@ record ShipmentForm(
     }
 
     static ShipmentForm of(Shipment shipment, List<ShipmentItem> items, ZoneId zone) {
-        Long grams = shipment.weightGrams();
         return new ShipmentForm(
                 items.stream().map(ShipmentItem::code).collect(Collectors.joining("\n")),
                 shipment.fromPlaceId(),
@@ -52,11 +51,7 @@ record ShipmentForm(
                 shipment.carrier(),
                 shipment.expectedBy() == null ? null : LocalDateTime.ofInstant(shipment.expectedBy(), zone),
                 String.join("\n", shipment.sealNumbers()),
-                grams == null
-                        ? ""
-                        : BigDecimal.valueOf(grams, GRAMS_DIGITS)
-                                .stripTrailingZeros()
-                                .toPlainString(),
+                shipment.kilograms(),
                 shipment.note(),
                 shipment.version());
     }

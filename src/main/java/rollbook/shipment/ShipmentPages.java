@@ -72,7 +72,7 @@ class ShipmentPages {
             String sentence,
             List<ItemRow> rows,
             List<String> warnings,
-            Map<LossLine, String> losses,
+            LossTable losses,
             List<ShipmentAct> acts,
             @Nullable ReceiptLink link,
             boolean late) {
@@ -113,7 +113,7 @@ class ShipmentPages {
                 words.sentence(shipment, viewer.zone(), now),
                 rows(production, shipment, items, rolls),
                 warnings(production, items, rolls),
-                losses(items, rolls),
+                LossTable.of(losses(items, rolls)),
                 shipments.acts(production, shipmentId),
                 links.ofShipment(production, shipmentId)
                         .filter(link -> link.opens(now) || link.isUsed())

@@ -144,7 +144,7 @@ class TroubleController {
         return new ModelAndView("shipment/lost", status)
                 .addObject("shipment", shipment)
                 .addObject("open", open)
-                .addObject("lines", lines)
+                .addObject("lines", LossTable.of(lines))
                 .addObject("sentence", pages.lossSentence(lines));
     }
 }

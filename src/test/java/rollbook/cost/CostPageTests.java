@@ -88,7 +88,7 @@ class CostPageTests {
                         .param(production.id)
                         .query(String.class)
                         .list())
-                .containsExactly("budget.set", "budget.set");
+                .containsExactly("production.created", "budget.set", "budget.set");
     }
 
     @Test
@@ -146,10 +146,7 @@ class CostPageTests {
         assertThat(text("#sentence"))
                 .startsWith("Media will have cost about €1,292.50, and the budget is €1,000.00: €292.50 are lacking."
                         + " €932.50 of it is spent, €360.00 committed.");
-        assertThat(text("main"))
-                .contains(
-                        "1 item was bought and has no price",
-                        "4 bought items came with an order and were only counted in");
+        assertThat(text("main")).contains("1 item was bought and has no price");
     }
 
     @Test

@@ -191,11 +191,15 @@ class MailPagesTests {
                     .as("%s", wrong)
                     .hasSize(1);
         }
-        assertThat(post(
-                        Role.POST,
-                        "/account/mail/quiet-hours",
-                        Map.of("zone", "UTC", "from", "late", "until", "07:00", "version", "1")))
-                .hasStatus(422);
+        MvcTestResult unreadable = post(
+                Role.POST,
+                "/account/mail/quiet-hours",
+                Map.of("zone", "UTC", "from", "late", "until", "07:00", "version", "1"));
+        assertThat(unreadable).hasStatus(422);
+        Document again = Jsoup.parse(unreadable.getResponse().getContentAsString());
+        assertThat(again.select("#from").val()).isEqualTo("late");
+        assertThat(again.select("#quiet-version").val()).isEqualTo("1");
+        assertThat(again.select("#from-error").text()).contains("Write a time");
         assertThat(post(
                         Role.POST,
                         "/account/mail/quiet-hours",

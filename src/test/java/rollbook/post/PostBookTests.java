@@ -75,6 +75,9 @@ class PostBookTests {
         seen.stay(shuttle, 2, 3);
         seen.stay(shuttle, 10, null);
         assertThat(seen.state(roll, 11)).isEqualTo(PostState.SAID);
+        assertThat(seen.book(11).media().get(0).receipt()).isNull();
+        seen.sent(shuttle, POST, 9, null, ShipmentItem.State.ARRIVED);
+        assertThat(seen.book(11).media().get(0).receipt().number()).isEqualTo(2);
     }
 
     @Test

@@ -82,7 +82,7 @@ class OrderPageTests {
         steps.proposed(item, leg, 2, "");
         UUID toPlace = steps.proposed(item, leg, 4, "");
         orders.approve(office, toPlace, steps.get(toPlace).version());
-        steps.placed(item, leg, 2, show.date(-9), show.date(-1));
+        steps.placed(item, leg, 2, show.date(-9), show.date(-5));
         steps.placed(item, leg, 2, show.date(-1), show.date(3));
         UUID came = steps.placed(item, leg, 2, show.date(-9), show.date(-8));
         steps.came(came, 2, show.date(-8));
@@ -313,6 +313,29 @@ class OrderPageTests {
     }
 
     @Test
+    void whatCannotBeReadOfAChangedOrderIsSaidAtItsFieldToo() throws Exception {
+        UUID order = steps.proposed(item, leg, 4, "");
+        MvcTestResult answer = post(
+                Role.OFFICE,
+                "orders/" + order + "/edit",
+                "lines[0].id",
+                steps.get(order).lines().get(0).id().toString(),
+                "lines[0].item",
+                item.toString(),
+                "lines[0].items",
+                "many",
+                "lines[1].item",
+                item.toString(),
+                "lines[1].items",
+                "2");
+        assertThat(answer).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        Document page = parse(answer);
+        assertThat(page.getElementById("lines[0].items-error").text()).contains("digits");
+        assertThat(page.getElementById("lines[0].items").val()).isEqualTo("many");
+        assertThat(page.getElementById("lines[1].items").val()).isEqualTo("2");
+    }
+
+    @Test
     void theOrderSaysWhatComesNextAndOffersOneThingToDo() throws Exception {
         UUID order = steps.proposed(item, leg, 4, "");
         Document proposed = get(Role.OFFICE, "orders/" + order);
@@ -507,6 +530,9 @@ class OrderPageTests {
         var request = mvc.post().uri(show.production.path(path)).with(show.production.signedInAs(role));
         if (!List.of(params).contains("deliveredTo")) {
             request.param("deliveredTo", "OFFICE");
+        }
+        if (!List.of(params).contains("version")) {
+            request.param("version", "0");
         }
         for (int i = 0; i < params.length; i += 2) {
             request.param(params[i], params[i + 1]);

@@ -102,7 +102,9 @@ class PapersTests {
         try (RenderedPdf pdf = print("transmittal")) {
             assertThat(pdf.pages()).isEqualTo(2);
             Rectangle2D page = new Rectangle2D.Double(0, 0, A4_WIDTH, A4_HEIGHT);
-            assertThat(pdf.text(0, page)).contains("A001", "1,000,000 bytes", "proven", "unknown", digest, "1 / 2");
+            assertThat(pdf.text(0, page))
+                    .contains(
+                            "Transmittal, shipment 1", "A001", "1,000,000 bytes", "proven", "unknown", digest, "1 / 2");
             assertThat(pdf.text(1, page))
                     .contains("A024", "2 items, 24 entries of rolls, 24.0 MB", "Sent: name, date, signature");
         }

@@ -208,7 +208,7 @@ class ShipmentPagesTests {
                 .update();
         assertThat(sentence(see("shipments", Role.READER))).startsWith("Shipment 1 should have arrived by now.");
         assertThat(sentence(see("shipments/" + id, Role.READER)))
-                .contains("nobody has confirmed that. Ask courier first.");
+                .contains("nobody has confirmed that. Ask first who brings it: courier.");
         Map<String, String> form = new LinkedHashMap<>();
         form.put("expectedBy", "2020-01-01T10:00");
         form.put("note", "storm");
