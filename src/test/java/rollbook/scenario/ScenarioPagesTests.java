@@ -2,6 +2,7 @@ package rollbook.scenario;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.groups.Tuple.tuple;
 
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,9 @@ import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.purchase.OrderLine;
+import rollbook.purchase.Orders;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.testing.Fixtures;
 import rollbook.testing.PortalTest;
 import rollbook.web.Refusal;
@@ -25,6 +29,9 @@ import rollbook.web.Refusal;
 class ScenarioPagesTests {
     private static final Map<String, String> TWO_MORE_CARDS =
             Map.of("cards.test-model-1000000", "6", "card-week", "140", "weeks", "2");
+
+    @Autowired
+    Orders orders;
 
     @Autowired
     Fixtures fixtures;
@@ -214,6 +221,16 @@ class ScenarioPagesTests {
                 .hasStatus(HttpStatus.FORBIDDEN);
         assertThat(post(Role.OFFICE, "/proposals/" + proposal.id() + "/take-up", "version", "0"))
                 .hasStatus(HttpStatus.FOUND);
+        assertThat(orders.list(scene.production.id)).singleElement().satisfies(order -> {
+            assertThat(order.state()).isEqualTo(PurchaseOrder.State.PROPOSED);
+            assertThat(order.sourceName()).isEqualTo("More cards");
+            assertThat(order.neededBy()).isEqualTo("2031-03-03");
+            assertThat(order.lines())
+                    .extracting(OrderLine::model, OrderLine::items)
+                    .containsExactly(tuple("test model", 2));
+            assertThat(order.totalMinorUnits()).isEqualTo(56_000L);
+            assertThat(order.isComplete()).as("nobody offers it yet").isFalse();
+        });
         assertThat(post(Role.WRANGLER, "/proposals/" + proposal.id() + "/withdraw", "version", "0", "reason", "late"))
                 .hasStatus(HttpStatus.CONFLICT);
         assertThat(proposals.list(scene.production.id))
