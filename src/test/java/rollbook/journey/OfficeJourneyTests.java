@@ -100,7 +100,7 @@ class OfficeJourneyTests {
     private static void approveAboveTheOfficesLimit(BrowserVisitor office, HttpVisitor administrator, String order) {
         administrator.goTo("Orders");
         administrator.follow("Who may approve how much");
-        administrator.fill("The office, up to, EUR", "300");
+        administrator.fill("Limit of the office, EUR", "300");
         administrator.press("Save");
 
         office.press("Approve it for €385.00");
@@ -256,7 +256,8 @@ class OfficeJourneyTests {
                 .startsWith("Media will have cost about €")
                 .contains("and the budget is €45,000.00");
         office.page().locator("main details summary").last().click();
-        assertThat(office.text()).contains("SHUTTLE-08");
+        assertThat(office.text())
+                .contains("SHUTTLE-08 Drives, hired Spent SHUTTLE-08 " + SHORT.format(TODAY) + " €45.00");
         fits(office);
     }
 
