@@ -1,5 +1,7 @@
 package rollbook.journey;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -13,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** A person at a browser window of a given size. Whatever the browser complains about on its console is kept. */
@@ -83,6 +86,18 @@ final class BrowserVisitor implements Visitor {
     int sidewaysOverflow() {
         return ((Number) page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth"))
                 .intValue();
+    }
+
+    /** Says so if the page has to be moved sideways. */
+    void fits() {
+        assertThat(sidewaysOverflow()).as("%s fits the window", address()).isZero();
+    }
+
+    /** What the group of the pattern matches in the text of the page. */
+    String read(String pattern) {
+        Matcher found = Pattern.compile(pattern).matcher(text());
+        assertThat(found.find()).as("%s in %s", pattern, text()).isTrue();
+        return found.group(1);
     }
 
     String address() {

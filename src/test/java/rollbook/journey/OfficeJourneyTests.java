@@ -3,10 +3,6 @@ package rollbook.journey;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import com.microsoft.playwright.APIResponse;
-import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,8 +11,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -29,14 +23,9 @@ class OfficeJourneyTests {
     private static final Duration SOON = Duration.ofSeconds(30);
     private static final int DESK = 1280;
     private static final int PHONE = 390;
-    private static final String DEMO = "/p/TIDECLERK";
-    private static final DateTimeFormatter LONG = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.UK);
     private static final DateTimeFormatter SHORT = DateTimeFormatter.ofPattern("EEE d MMM uuuu", Locale.UK);
 
     private static final LocalDate TODAY = LocalDate.now(ZoneId.of("Europe/Lisbon"));
-    private static final LocalDate ORDERED = TODAY.minusDays(12);
-    private static final LocalDate EXPECTED = TODAY.minusDays(6);
-    private static final LocalDate CAME = TODAY.minusDays(5);
 
     @TempDir
     Path folder;
@@ -54,20 +43,22 @@ class OfficeJourneyTests {
             signIn(wrangler, "wrangler");
             signIn(administrator, "administrator");
 
-            String order = proposeDrives(office);
-            approveAboveTheOfficesLimit(office, administrator, order);
-            placeAndWaitInVain(office, order);
-            receiveAPart(office, order);
-            receiveTheRestAndClose(office, order);
+            OfficeOrder order = new OfficeOrder(office, TODAY);
+            order.propose();
+            order.approveAboveTheOfficesLimit(administrator);
+            order.placeAndWaitInVain();
+            order.receiveAPart();
+            order.receiveTheRestAndClose();
 
             copyOntoAHiredDrive(wrangler);
             isRefusedToGiveBackTheOnlyProvenCopy(office);
             proveAnotherCopy(wrangler);
             givesItBack(office);
 
-            haveAReceiverWithoutAnAccountConfirm(office, receiver);
-            loseATape(office);
-            postConfirms(office, post);
+            OfficeShipments shipments = new OfficeShipments(office, TODAY);
+            shipments.haveAReceiverWithoutAnAccountConfirm(receiver);
+            shipments.loseATape();
+            shipments.postConfirms(post);
             mailIsKept(administrator);
 
             for (BrowserVisitor visitor : new BrowserVisitor[] {office, post, receiver}) {
@@ -81,113 +72,6 @@ class OfficeJourneyTests {
         visitor.fill("Sign-in name", name);
         visitor.fill("Password", "rollbook-demo");
         visitor.press("Sign in");
-    }
-
-    /** Four hired for two weeks at €45.00 a week each, and €25.00 for the delivery. */
-    private static String proposeDrives(BrowserVisitor office) {
-        office.goTo("Orders");
-        office.follow("Propose an order");
-        office.choose("Item of a catalogue", "Media supplier: shuttle drive");
-        office.fill("Items", "4");
-        office.fill("Weeks of hire", "2");
-        office.choose("For the pool of", "Set shuttle");
-        office.press("Propose it");
-        assertThat(office.sentence()).isEqualTo("Production office proposed it for €385.00. It waits for approval.");
-        return read(office, "(Order \\d+) is proposed\\.");
-    }
-
-    /** The limit falls while the office has the order before it. */
-    private static void approveAboveTheOfficesLimit(BrowserVisitor office, HttpVisitor administrator, String order) {
-        administrator.goTo("Orders");
-        administrator.follow("Who may approve how much");
-        administrator.fill("Limit of the office, EUR", "300");
-        administrator.press("Save");
-
-        office.press("Approve it for €385.00");
-        assertThat(office.sentence()).isEqualTo(order + " comes to more than your role may approve.");
-        office.goTo("Orders");
-        office.follow(order);
-        assertThat(office.text())
-                .contains("It may be approved by: administrators.")
-                .doesNotContain("Approve it");
-
-        administrator.goTo("Orders");
-        administrator.follow(order);
-        administrator.press("Approve it for €385.00");
-        office.reload();
-        assertThat(office.sentence()).isEqualTo("Administrator approved it. Next it is placed with Media supplier.");
-    }
-
-    private static void placeAndWaitInVain(BrowserVisitor office, String order) {
-        office.fill("Ordered on", ORDERED.toString());
-        office.fill("Expected on", EXPECTED.toString());
-        office.press("It is placed");
-        assertThat(office.sentence())
-                .isEqualTo("4 items were expected on " + SHORT.format(EXPECTED)
-                        + ", and nothing has come: later than the forecast reckons with. Ask for a new date.");
-        office.goTo("Orders");
-        assertThat(office.text()).contains("late, expected " + SHORT.format(EXPECTED));
-        fits(office);
-
-        office.follow(order);
-        office.follow("The supplier says another date");
-        office.fill("New date of arrival", CAME.toString());
-        office.fill("The supplier’s words", "By telephone: the ferry didn’t sail.");
-        office.press("Keep the new date");
-        assertThat(office.text())
-                .contains(
-                        order + " is expected on " + LONG.format(CAME) + " now.",
-                        "is expected on " + SHORT.format(CAME) + " now. By telephone: the ferry didn’t sail.");
-    }
-
-    private static void receiveAPart(BrowserVisitor office, String order) {
-        office.follow("Receive what came");
-        assertThat(office.sentence()).startsWith("4 items are still to come.");
-        office.fill("Date they came", CAME.toString());
-        office.choose("Where they are", "Set truck");
-        office.fill("Serial numbers", "SD-440178\nSD-440181");
-        office.fill("Codes", "SHUTTLE-08");
-        office.page()
-                .getByText("Something is broken, or isn’t what was ordered")
-                .click();
-        office.fill("How many are broken", "1");
-        office.fill("What is broken", "its case is cracked");
-        office.choose("What the supplier does about the broken ones", "The supplier sends others");
-        office.fill("When the rest comes", TODAY.toString());
-        fits(office);
-        office.press("Keep what came");
-        assertThat(office.sentence())
-                .isEqualTo("2 items came in order on " + LONG.format(CAME) + ", and one that was broken or wrong.");
-        assertThat(office.text())
-                .contains("SHUTTLE-08 SD-440178", "SHUTTLE-09 SD-440181", "1 broken: its case is cracked");
-
-        office.follow("Print their labels");
-        assertThat(office.text()).contains("SHUTTLE-08", "SHUTTLE-09", "Open the PDF to print");
-        office.find("SHUTTLE-08");
-        assertThat(office.text()).contains("SD-440178");
-        office.goTo("Orders");
-        office.follow(order);
-        assertThat(office.sentence())
-                .isEqualTo("2 of 4 items came. The rest is expected on " + SHORT.format(TODAY) + ".");
-    }
-
-    private static void receiveTheRestAndClose(BrowserVisitor office, String order) {
-        office.follow("Receive what came");
-        office.choose("Where they are", "Set truck");
-        office.fill("How many without a serial number", "2");
-        office.press("Keep what came");
-        assertThat(office.text()).contains("SHUTTLE-10", "SHUTTLE-11");
-        office.follow(order);
-        assertThat(office.sentence()).isEqualTo("All 4 items came. Close the order once its bill is right.");
-        office.press("Close the order");
-        assertThat(office.sentence()).isEqualTo("All 4 items came, and the order is closed.");
-        fits(office);
-
-        APIResponse paper = office.page().request().get(office.address().replaceAll("\\?.*", "") + "/order.pdf");
-        assertThat(office.page().locator("main a[href$='/order.pdf']").innerText())
-                .isEqualTo("The order as a PDF");
-        assertThat(paper.status()).isEqualTo(200);
-        assertThat(paper.headers().get("content-type")).startsWith("application/pdf");
     }
 
     /** A054 waits to be copied in the demo; its card was pulled a moment ago. */
@@ -241,7 +125,7 @@ class OfficeJourneyTests {
         assertThat(office.text())
                 .contains("SHUTTLE-08 can’t leave. A054 has no proven copy on another medium that is in good condition."
                         + " Of the copy on ARRAY-1 nothing is known. Make and prove another copy first.");
-        fits(office);
+        office.fits();
     }
 
     /** What was typed is still there. */
@@ -250,7 +134,7 @@ class OfficeJourneyTests {
         assertThat(office.text()).contains("SHUTTLE-08 is back with its supplier.");
         String ended = office.text().replaceAll(".*No longer hired", "");
         assertThat(ended).containsPattern("SHUTTLE-08 .*Media supplier " + SHORT.format(TODAY) + " €45.00");
-        fits(office);
+        office.fits();
         office.follow("Costs");
         assertThat(office.sentence())
                 .startsWith("Media will have cost about €")
@@ -258,72 +142,7 @@ class OfficeJourneyTests {
         office.page().locator("main details summary").last().click();
         assertThat(office.text())
                 .contains("SHUTTLE-08 Drives, hired Spent SHUTTLE-08 " + SHORT.format(TODAY) + " €45.00");
-        fits(office);
-    }
-
-    private static void haveAReceiverWithoutAnAccountConfirm(BrowserVisitor office, BrowserVisitor receiver) {
-        String shipment = send(office, "SHUTTLE-09 SHUTTLE-10", "Set truck", "Production office");
-        office.press("Make a link");
-        String link = office.page().locator("#address").innerText();
-
-        receiver.open(link.substring(link.indexOf("/receipt/")));
-        assertThat(receiver.sentence()).endsWith("2 items of shipment " + number(shipment) + ".");
-        outcome(receiver, "SHUTTLE-09", "arrived as it was sent");
-        outcome(receiver, "SHUTTLE-10", "arrived, but its seal or its case is damaged");
-        receiver.fill("Your name", "Gate keeper");
-        fits(receiver);
-        receiver.press("Confirm the arrival");
-        assertThat(receiver.sentence())
-                .isEqualTo(shipment + ": Gate keeper has confirmed what was found. It is on record.");
-
-        office.follow("I have it");
-        assertThat(office.sentence()).isEqualTo("All 2 items have arrived at Production office.");
-        assertThat(office.text()).contains("arrived with a damaged seal SHUTTLE-10", "Gate keeper, by a link");
-        fits(office);
-    }
-
-    /** In the demo roll B041 is cleared: on its tape, on the array and on the day's shuttle it was proven. */
-    private static void loseATape(BrowserVisitor office) {
-        office.find("B041");
-        assertThat(office.sentence()).contains("Clear to erase");
-        String tape = read(office, "(TAPE-\\d\\d)");
-
-        String shipment = send(office, tape, "Post house", "Vault");
-        office.follow("It is lost");
-        assertThat(office.text()).contains("What was on it, and what is left");
-        office.fill("How you know", "The carrier’s van was broken into, says its office.");
-        office.fill("Type " + number(shipment) + ", the shipment’s number, to confirm", number(shipment));
-        office.press("Report it lost");
-        assertThat(office.sentence()).isEqualTo("The item is lost on the way to Vault.");
-        for (Locator folded :
-                office.page().locator("main section.caution summary").all()) {
-            folded.click();
-        }
-        assertThat(office.text()).containsPattern("B041 is still proven on [^.]*ARRAY-1 \\(Production office\\)");
-        fits(office);
-
-        await().atMost(SOON).untilAsserted(() -> {
-            office.find("B041");
-            assertThat(office.text()).contains("Withdrawn, because its proof no longer held");
-        });
-        assertThat(office.sentence()).doesNotContain("Clear to erase");
-    }
-
-    /** A shuttle of the first week went back to set full, and comes once more. */
-    private static void postConfirms(BrowserVisitor office, BrowserVisitor post) {
-        String shipment = send(office, "SHUTTLE-05", "Set truck", "Post house");
-        post.open(DEMO + "/post");
-        post.follow("Media at post");
-        assertThat(post.text()).containsPattern("SHUTTLE-05 with \\d+ rolls is on its way since");
-        post.follow("Confirm shipment " + number(shipment));
-        post.tick("Whatever has no choice of its own below has arrived, seals whole");
-        post.press("Confirm the arrival");
-        assertThat(post.text()).contains("What you found of shipment " + number(shipment) + " is on record.");
-        post.open(DEMO + "/post/media");
-        assertThat(post.text()).containsPattern("SHUTTLE-05 may be cleared: its \\d+ rolls are proven elsewhere\\.");
-        post.follow("SHUTTLE-05");
-        assertThat(post.text()).contains(shipment + " with it was confirmed by Post supervisor");
-        fits(post);
+        office.fits();
     }
 
     private static void mailIsKept(HttpVisitor administrator) {
@@ -331,44 +150,5 @@ class OfficeJourneyTests {
         administrator.follow("Mail of everybody in this production");
         assertThat(administrator.text()).contains("No mail server is set up, so nothing is sent.", "after wrap");
         assertThat(administrator.sentence()).containsPattern("\\d+ mails were written, \\w+ of which wait");
-    }
-
-    private static String send(BrowserVisitor office, String items, String from, String to) {
-        office.goTo("Orders");
-        office.follow("Shipments");
-        office.follow("Pack a shipment");
-        office.fill("Items", items);
-        office.choose("From", from);
-        office.choose("To", to);
-        office.fill("Carrier", "day courier");
-        office.fill("Expected by (Lisbon time)", TODAY.plusDays(1) + "T18:00");
-        office.fill("Numbers of the seals", "S-90131");
-        office.press("Pack");
-        office.follow("Send it");
-        office.press("Send it");
-        return read(office, "(Shipment \\d+) is on its way\\.");
-    }
-
-    private static void outcome(BrowserVisitor receiver, String code, String outcome) {
-        receiver.page()
-                .getByRole(AriaRole.GROUP, new Page.GetByRoleOptions().setName(code))
-                .getByLabel(outcome)
-                .check();
-    }
-
-    private static String number(String shipment) {
-        return shipment.replaceAll("\\D", "");
-    }
-
-    private static String read(Visitor visitor, String pattern) {
-        Matcher found = Pattern.compile(pattern).matcher(visitor.text());
-        assertThat(found.find()).as("%s in %s", pattern, visitor.text()).isTrue();
-        return found.group(1);
-    }
-
-    private static void fits(BrowserVisitor visitor) {
-        assertThat(visitor.sidewaysOverflow())
-                .as("%s fits the window", visitor.address())
-                .isZero();
     }
 }
