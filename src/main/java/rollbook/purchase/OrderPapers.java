@@ -19,20 +19,19 @@ import rollbook.purchase.OrderPaper.Row;
 import rollbook.purchase.OrderStep.Kind;
 import rollbook.supplier.Contact;
 import rollbook.supplier.Contacts;
-import rollbook.supplier.Suppliers;
 import rollbook.web.Display;
 
 /** Writes orders as their suppliers read them. */
 @Component
 class OrderPapers {
-    private final Suppliers suppliers;
+    private static final String TAKES_ORDERS = "order";
+
     private final Contacts contacts;
     private final OrderWords words;
     private final Display display;
     private final Clock clock;
 
-    OrderPapers(Suppliers suppliers, Contacts contacts, OrderWords words, Display display, Clock clock) {
-        this.suppliers = suppliers;
+    OrderPapers(Contacts contacts, OrderWords words, Display display, Clock clock) {
         this.contacts = contacts;
         this.words = words;
         this.display = display;
@@ -56,15 +55,14 @@ class OrderPapers {
                 contact == null || contact.email().isEmpty() ? null : contact.email());
     }
 
-    /** Who takes orders: whose role says so before others, and whom a letter reaches before others. */
+    /** Who takes orders, as far as the words for it say so: whom a letter reaches before others. */
     private Optional<Contact> contact(Membership membership, @Nullable UUID supplierId) {
         if (supplierId == null) {
             return Optional.empty();
         }
-        return contacts.list(suppliers.get(membership.productionId(), supplierId)).stream()
-                .min(Comparator.comparing((Contact contact) -> contact.email().isEmpty())
-                        .thenComparing(contact ->
-                                !contact.role().toLowerCase(Locale.ROOT).contains("order")));
+        return contacts.of(membership.productionId(), supplierId).stream()
+                .filter(contact -> contact.role().toLowerCase(Locale.ROOT).contains(TAKES_ORDERS))
+                .min(Comparator.comparing(contact -> contact.email().isEmpty()));
     }
 
     private static boolean isBinding(PurchaseOrder order) {

@@ -91,7 +91,7 @@ class DayViews {
         }
         BigInteger bytes = bytes(rolls.stream().map(RollProof::roll).toList());
         return display.text("report.day.rolls", report.day().number(), date, rolls.size(), display.size(bytes)) + " "
-                + words.proven(rolls, report.proofs().copiesAsked());
+                + words.proven(rolls, report.proofs().copiesAsked()) + words.bad(rolls);
     }
 
     private static boolean servesLeg(CopyProof copy, DayReport report) {

@@ -97,7 +97,7 @@ class HandoverViews {
                                     all.size(),
                                     byDay.size(),
                                     display.size(Handover.recordedBytes(all)))
-                            + " " + words.proven(all, handover.proofs().copiesAsked());
+                            + " " + words.proven(all, handover.proofs().copiesAsked()) + words.bad(all);
         }
 
         private DayRow day(ReportRows.PlannedDay planned) {

@@ -71,6 +71,23 @@ class ReportWords {
         return words.toString();
     }
 
+    /** The copies that are there and known to be bad, as a further sentence; empty if there are none. */
+    String bad(List<RollProof> rolls) {
+        List<String> bad = rolls.stream()
+                .flatMap(roll -> roll.copies().stream()
+                        .filter(copy -> !copy.copy().isErased())
+                        .filter(copy -> copy.verdict() == Verdict.FAILED || copy.verdict() == Verdict.INCOMPLETE)
+                        .map(copy -> display.text(
+                                "report.subject.copy",
+                                roll.roll().code(),
+                                copy.copy().itemCode())))
+                .toList();
+        String named = String.join(", ", bad.subList(0, Math.min(NAMED, bad.size())));
+        return bad.isEmpty()
+                ? ""
+                : " " + display.text("report.proven.bad", bad.size(), bad.size() > NAMED ? named + "…" : named);
+    }
+
     /** What a roll's card waits for, all of it, or where it is. */
     String why(RollProof roll) {
         return roll.holds().isEmpty() ? roll.says() : roll.holds().get(0);

@@ -23,8 +23,20 @@ public class Contacts {
         this.trail = trail;
     }
 
+    /** Of a supplier; none if this production has no such supplier. */
+    public List<Contact> of(UUID productionId, UUID supplierId) {
+        return jdbc.sql("""
+                        select c.id, c.role, c.name, c.phone, c.email, c.version
+                        from supplier_contact c join supplier_supplier s on s.id = c.supplier_id
+                        where s.production_id = ? and s.id = ? order by lower(c.role), lower(c.name), c.id
+                        """)
+                .params(productionId, supplierId)
+                .query(Contact.class)
+                .list();
+    }
+
     /** Of a supplier that the caller has looked up. */
-    public List<Contact> list(MediaSupplier supplier) {
+    List<Contact> list(MediaSupplier supplier) {
         return jdbc.sql("""
                         select id, role, name, phone, email, version from supplier_contact where supplier_id = ?
                         order by lower(role), lower(name), id

@@ -78,6 +78,18 @@ class DailyWorkJourneyTests {
         }
     }
 
+    @Test
+    void anOrderIsProposedTwoTapsFromItsFlag() {
+        try (Hand hand = new Hand("office", PHONE)) {
+            hand.follow(hand.page().locator("nav.thumbs a").filter(new Locator.FilterOptions().setHasText("Storage")));
+            assertThat(hand.text()).contains("Propose an order");
+            hand.follow(hand.link("Propose an order"));
+            hand.follow(hand.page().locator("main form button.primary"));
+            assertThat(hand.sentence()).contains("It waits for approval.");
+            assertThat(hand.taps()).as("with the one that leads to the flag").isEqualTo(3);
+        }
+    }
+
     /** Somebody who has just signed in, and taps. */
     private final class Hand implements AutoCloseable {
         private final BrowserVisitor visitor;

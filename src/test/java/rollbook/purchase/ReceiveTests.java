@@ -303,7 +303,7 @@ class ReceiveTests {
         receive(form().with("lines[0].serials", "SN-1\nSN-2").with("lines[0].codes", "D-1"));
         Receipt receipt = receipts.list(now()).get(0);
         String back = path("receipts/" + receipt.id() + "/take-back");
-        assertThat(get(back).text()).contains("2 items of it came, and 2 leave the book");
+        assertThat(get(back).text()).contains("2 items are to come again then, and 2 leave the book");
         MvcTestResult without = post(back, Map.of("reason", " ", "version", String.valueOf(now().version())));
         assertThat(without).hasStatus(422);
         assertThat(page(without).select("#reason-error").text()).contains("Say why.");

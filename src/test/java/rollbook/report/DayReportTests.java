@@ -65,7 +65,8 @@ class DayReportTests {
         scene.send(scene.vault, "vault.md5", ReportScene.list("A002", "vault", ReportScene.BAD));
         assertThat(scene.see().select(".sentence").text())
                 .isEqualTo("Day 1, Monday 3 March 2031: 2 rolls, 28.8 GB."
-                        + " One is proven on two copies. A002 isn’t. 1 file differs on VAULT-1.");
+                        + " One is proven on two copies. A002 isn’t. 1 file differs on VAULT-1."
+                        + " 1 copy is bad: A002 on VAULT-1.");
     }
 
     @Test

@@ -165,6 +165,9 @@ class HandoverTests {
         int few = statements.during(() -> scene.get("handover.csv"));
         int fewOnPage = statements.during(() -> scene.get("handover"));
         int fewOfDay = statements.during(() -> scene.get(scene.page()));
+        // Of these one reads the account for the test; reading and noting a session would take two.
+        assertThat(List.of(few, fewOnPage, fewOfDay))
+                .allSatisfy(count -> assertThat(count).isLessThanOrEqualTo(11));
         for (int i = 2; i <= 6; i++) {
             scene.proven("A%03d".formatted(i));
         }
