@@ -49,8 +49,9 @@ final class BrowserVisitor implements Visitor {
         this.page = context.newPage();
         page.onConsoleMessage(message -> {
             boolean complaint = message.type().equals("error") || message.type().equals("warning");
-            // A form that isn't right yet answers 422, which the browser notes though nothing is wrong.
-            if (complaint && !message.text().contains("status of 422")) {
+            // A form that isn't right yet answers 422 and a refusal 409, which the browser notes though nothing is
+            // wrong.
+            if (complaint && !message.text().matches("(?s).*status of (409|422).*")) {
                 complaints.add(page.url() + ": " + message.text());
             }
         });
