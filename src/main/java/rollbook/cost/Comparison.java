@@ -7,9 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import rollbook.hire.HiredItemCost;
-import rollbook.inventory.MediaItem;
+import rollbook.purchase.ItemsAtCost.ItemAtCost;
 import rollbook.supplier.CatalogueItem;
 import rollbook.supplier.Price;
 
@@ -24,7 +25,9 @@ record Comparison(String code, String model, int items, long hireMinorUnits, lon
 
     /** Of what is still hired and can be bought too, the cheapest offer of the same kind and model. */
     static List<Comparison> all(
-            List<HiredItemCost> hired, Map<UUID, MediaItem> items, List<CatalogueItem> offered, LocalDate today) {
+            List<HiredItemCost> hired, List<ItemAtCost> registered, List<CatalogueItem> offered, LocalDate today) {
+        Map<UUID, ItemAtCost> items =
+                registered.stream().collect(Collectors.toMap(ItemAtCost::id, Function.identity()));
         Map<Model, Long> prices = new HashMap<>();
         for (CatalogueItem offer : offered) {
             if (!offer.archived()) {
@@ -50,7 +53,7 @@ record Comparison(String code, String model, int items, long hireMinorUnits, lon
                         Collectors.toList()));
         for (List<HiredItemCost> group : groups.values()) {
             HiredItemCost first = group.get(0);
-            MediaItem item = items.get(first.itemId());
+            ItemAtCost item = items.get(first.itemId());
             Long price = prices.get(new Model(item.kind(), item.model()));
             if (price != null) {
                 comparisons.add(new Comparison(

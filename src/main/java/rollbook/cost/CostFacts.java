@@ -3,31 +3,24 @@ package rollbook.cost;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.forecast.CostToCome;
 import rollbook.forecast.Forecasts;
 import rollbook.hire.HiredItemCost;
 import rollbook.hire.Hires;
-import rollbook.inventory.MediaFilter;
-import rollbook.inventory.MediaItem;
-import rollbook.inventory.MediaList;
 import rollbook.inventory.Ownership;
 import rollbook.production.CopyPlan;
-import rollbook.production.Leg;
 import rollbook.production.Membership;
+import rollbook.purchase.ItemsAtCost;
+import rollbook.purchase.ItemsAtCost.ItemAtCost;
 import rollbook.purchase.Orders;
-import rollbook.purchase.ReceivedItems;
-import rollbook.purchase.ReceivedItems.ReceivedItem;
+import rollbook.purchase.PurchaseOrder;
 import rollbook.supplier.Catalogue;
 import rollbook.web.Display;
 
@@ -35,9 +28,8 @@ import rollbook.web.Display;
 @Component
 class CostFacts {
     private final Orders orders;
-    private final ReceivedItems receivedItems;
+    private final ItemsAtCost itemsAtCost;
     private final Hires hires;
-    private final MediaList media;
     private final Catalogue catalogue;
     private final Forecasts forecasts;
     private final CopyPlan plan;
@@ -47,9 +39,8 @@ class CostFacts {
 
     CostFacts(
             Orders orders,
-            ReceivedItems receivedItems,
+            ItemsAtCost itemsAtCost,
             Hires hires,
-            MediaList media,
             Catalogue catalogue,
             Forecasts forecasts,
             CopyPlan plan,
@@ -57,9 +48,8 @@ class CostFacts {
             Display display,
             Clock clock) {
         this.orders = orders;
-        this.receivedItems = receivedItems;
+        this.itemsAtCost = itemsAtCost;
         this.hires = hires;
-        this.media = media;
         this.catalogue = catalogue;
         this.forecasts = forecasts;
         this.plan = plan;
@@ -72,22 +62,19 @@ class CostFacts {
     public Costs of(Membership viewer) {
         UUID productionId = viewer.productionId();
         LocalDate today = LocalDate.ofInstant(clock.instant(), viewer.zone());
-        List<ReceivedItem> received = receivedItems.of(productionId);
-        OrderCosts ordered =
-                OrderCosts.of(orders.list(productionId), received, number -> display.text("cost.source.order", number));
-        Map<UUID, MediaItem> items =
-                media.items(productionId, MediaFilter.of(null, MediaFilter.State.ALL.name(), null)).stream()
-                        .collect(Collectors.toMap(MediaItem::id, Function.identity()));
-        List<HiredItemCost> hired = hires.costs(productionId, today);
+        List<ItemAtCost> items = itemsAtCost.of(productionId);
+        List<PurchaseOrder> all = orders.list(productionId);
+        OrderCosts ordered = OrderCosts.of(all, items, number -> display.text("cost.source.order", number));
+        List<HiredItemCost> hired = hires.costs(productionId, viewer.zone(), today);
         CostToCome toCome = forecasts.costToCome(productionId).orElse(null);
         List<Budget> set = budgets.of(productionId);
 
         List<CostLine> lines = new ArrayList<>(ordered.lines());
-        List<MediaItem> bought = boughtWithoutOrder(items, received, ordered.onlyCounted());
+        List<ItemAtCost> bought = boughtWithoutOrder(items, ordered.onlyCounted());
         lines.addAll(registered(bought));
         lines.addAll(hired(hired));
         if (toCome != null) {
-            lines.addAll(toCome(productionId, toCome));
+            lines.addAll(toCome(toCome, kinds(productionId, toCome, items)));
         }
         CostSheet sheet = new CostSheet(lines, set.isEmpty() ? null : set.get(0).minorUnits());
         return new Costs(
@@ -98,7 +85,7 @@ class CostFacts {
                 ordered.unpriced() + unpriced(bought));
     }
 
-    private static List<CostLine> registered(List<MediaItem> bought) {
+    private static List<CostLine> registered(List<ItemAtCost> bought) {
         return bought.stream()
                 .filter(item -> item.costMinorUnits() != null)
                 .map(item -> new CostLine(
@@ -113,7 +100,7 @@ class CostFacts {
                 .toList();
     }
 
-    private static int unpriced(List<MediaItem> bought) {
+    private static int unpriced(List<ItemAtCost> bought) {
         return (int)
                 bought.stream().filter(item -> item.costMinorUnits() == null).count();
     }
@@ -122,13 +109,10 @@ class CostFacts {
      * What was bought and came with no order. Of a model of which items came that were only counted, so many that were
      * registered by hand are taken for those.
      */
-    private static List<MediaItem> boughtWithoutOrder(
-            Map<UUID, MediaItem> items, List<ReceivedItem> received, Map<Model, Integer> onlyCounted) {
-        Set<UUID> ordered = received.stream().map(ReceivedItem::itemId).collect(Collectors.toSet());
+    private static List<ItemAtCost> boughtWithoutOrder(List<ItemAtCost> items, Map<Model, Integer> onlyCounted) {
         Map<Model, Integer> counted = new HashMap<>(onlyCounted);
-        return items.values().stream()
-                .filter(item -> item.ownership() == Ownership.BOUGHT && !ordered.contains(item.id()))
-                .sorted(Comparator.comparing(MediaItem::code))
+        return items.stream()
+                .filter(item -> item.ownership() == Ownership.BOUGHT && item.lineId() == null)
                 .filter(item -> !takeOne(counted, new Model(item.kind(), item.model())))
                 .toList();
     }
@@ -164,9 +148,19 @@ class CostFacts {
         }
     }
 
-    private List<CostLine> toCome(UUID productionId, CostToCome toCome) {
-        Map<UUID, CostKind> kinds = plan.legs(productionId).stream()
-                .collect(Collectors.toMap(Leg::id, leg -> CostKind.of(leg.mediaKind())));
+    /** Of the media that each leg's pool has; only a pool without any is looked up in the copy plan. */
+    private Map<UUID, CostKind> kinds(UUID productionId, CostToCome toCome, List<ItemAtCost> items) {
+        Map<UUID, CostKind> kinds = new HashMap<>();
+        items.stream()
+                .filter(item -> item.legId() != null)
+                .forEach(item -> kinds.put(item.legId(), CostKind.of(item.kind())));
+        if (toCome.lines().stream().anyMatch(line -> !kinds.containsKey(line.legId()))) {
+            plan.legs(productionId).forEach(leg -> kinds.put(leg.id(), CostKind.of(leg.mediaKind())));
+        }
+        return kinds;
+    }
+
+    private List<CostLine> toCome(CostToCome toCome, Map<UUID, CostKind> kinds) {
         List<CostLine> lines = new ArrayList<>();
         for (CostToCome.Line line : toCome.lines()) {
             CostKind kind = kinds.get(line.legId());

@@ -9,9 +9,9 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rollbook.purchase.ItemsAtCost.ItemAtCost;
 import rollbook.purchase.OrderLine;
 import rollbook.purchase.PurchaseOrder;
-import rollbook.purchase.ReceivedItems.ReceivedItem;
 
 /**
  * What orders cost. What isn't placed costs nothing yet. Items that were hired and are registered are left out once they
@@ -23,9 +23,10 @@ import rollbook.purchase.ReceivedItems.ReceivedItem;
 record OrderCosts(List<CostLine> lines, int unpriced, Map<Model, Integer> onlyCounted) {
 
     /** @param words how an order of this number is called */
-    static OrderCosts of(List<PurchaseOrder> orders, List<ReceivedItem> received, Function<Integer, String> words) {
-        Map<UUID, Long> registered =
-                received.stream().collect(Collectors.groupingBy(ReceivedItem::lineId, Collectors.counting()));
+    static OrderCosts of(List<PurchaseOrder> orders, List<ItemAtCost> items, Function<Integer, String> words) {
+        Map<UUID, Long> registered = items.stream()
+                .filter(item -> item.lineId() != null)
+                .collect(Collectors.groupingBy(ItemAtCost::lineId, Collectors.counting()));
         List<CostLine> costs = new ArrayList<>();
         int unpriced = 0;
         Map<Model, Integer> onlyCounted = new HashMap<>();

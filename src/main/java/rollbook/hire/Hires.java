@@ -63,13 +63,14 @@ public class Hires {
     }
 
     /**
-     * What each item costs that is or was hired, ordered by code; in four statements.
+     * What each item costs that is or was hired, ordered by code; in three statements.
      * Without what left at a cost that nobody knew.
      *
+     * @param zone the production's own
      * @param until the date until which costs have accrued, mostly today
      */
-    public List<HiredItemCost> costs(UUID productionId, LocalDate until) {
-        return all(productionId, productions.get(productionId).zone()).stream()
+    public List<HiredItemCost> costs(UUID productionId, ZoneId zone, LocalDate until) {
+        return all(productionId, zone).stream()
                 .filter(hired -> hired.isHere() || hired.end() != null)
                 .map(hired -> cost(hired, until))
                 .toList();

@@ -154,7 +154,9 @@ class OrderPages {
 
     OnePage one(Membership membership, PurchaseOrder order) {
         Currency currency = currency(membership);
-        ApprovalLimits kept = limits.of(membership.productionId());
+        // Asked for only where somebody may still approve it.
+        ApprovalLimits kept =
+                order.state() == State.PROPOSED ? limits.of(membership.productionId()) : ApprovalLimits.USUAL;
         Long total = order.totalMinorUnits();
         long amount = total == null ? 0 : total;
         List<OrderStep> counting = order.history().counting();

@@ -10,11 +10,12 @@ import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import rollbook.inventory.Ownership;
 import rollbook.production.MediaKind;
+import rollbook.purchase.ItemsAtCost.ItemAtCost;
 import rollbook.purchase.OrderLine;
 import rollbook.purchase.OrderStep;
 import rollbook.purchase.PurchaseOrder;
-import rollbook.purchase.ReceivedItems.ReceivedItem;
 import rollbook.supplier.DeliveredTo;
 
 /** Worked by hand, in cents: drives at 180.00, readers hired at 40.00 a week, a delivery for 15.00. */
@@ -73,7 +74,7 @@ class OrderCostsTests {
     @Test
     void aHireThatIsRegisteredIsCountedByItsAgreementAndNotByItsOrder() {
         OrderLine readers = readers(3, 2);
-        List<ReceivedItem> one = List.of(new ReceivedItem(UUID.randomUUID(), readers.id()));
+        List<ItemAtCost> one = List.of(item(readers));
         // Three for five weeks: one still to come, one counted in, and one registered.
         assertThat(OrderCosts.of(List.of(placed(readers)), one, OrderCostsTests::words)
                         .lines())
@@ -94,10 +95,7 @@ class OrderCostsTests {
     @Test
     void itemsThatWereOnlyCountedInAreTold() {
         OrderLine drives = drives(6, 4, 0);
-        List<ReceivedItem> three = List.of(
-                new ReceivedItem(UUID.randomUUID(), drives.id()),
-                new ReceivedItem(UUID.randomUUID(), drives.id()),
-                new ReceivedItem(UUID.randomUUID(), drives.id()));
+        List<ItemAtCost> three = List.of(item(drives), item(drives), item(drives));
         assertThat(OrderCosts.of(List.of(placed(drives)), three, OrderCostsTests::words)
                         .onlyCounted())
                 .containsExactly(Map.entry(new Model(MediaKind.DRIVE, "a MODEL "), 1));
@@ -145,6 +143,11 @@ class OrderCostsTests {
                 steps,
                 Instant.EPOCH,
                 steps.size());
+    }
+
+    private static ItemAtCost item(OrderLine line) {
+        return new ItemAtCost(
+                UUID.randomUUID(), "D-1", line.kind(), line.model(), Ownership.BOUGHT, null, null, line.id());
     }
 
     private static OrderLine drives(int items, int came, int credited) {

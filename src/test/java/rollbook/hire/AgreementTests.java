@@ -107,7 +107,7 @@ class AgreementTests {
         assertThat(agreements.get(production.id, agreement).code()).isEqualTo("HIRE-1");
         assertThat(onRecord()).contains("hire.agreed HIRE-1", "item.hired DRIVE-1", "item.hired DRIVE-2");
         // 19 days from two weeks ago to the due date in five days: three weeks begun at 60.00.
-        assertThat(hires.costs(production.id, TODAY)).hasSize(2).allSatisfy(cost -> {
+        assertThat(hires.costs(production.id, office.zone(), TODAY)).hasSize(2).allSatisfy(cost -> {
             assertThat(cost.agreementCode()).isEqualTo("HIRE-1");
             assertThat(cost.accruedMinorUnits()).isEqualTo(12_000);
             assertThat(cost.committedMinorUnits()).isEqualTo(18_000);
@@ -125,7 +125,7 @@ class AgreementTests {
         assertThat(hired(other).isOverdue(TODAY.plusYears(1)))
                 .as("nobody wrote down when it is due")
                 .isFalse();
-        assertThat(hires.costs(production.id, TODAY.plusDays(20)))
+        assertThat(hires.costs(production.id, office.zone(), TODAY.plusDays(20)))
                 .extracting(HiredItemCost::committedMinorUnits)
                 .as("DRIVE-1: a week until its due date and three more begun, DRIVE-2 unknown")
                 .containsExactly(4 * 4_500L, 0L);
@@ -240,7 +240,8 @@ class AgreementTests {
         book.correct(office, agreement, scene.terms(TODAY.minusDays(1), 5_000, one, other), 1);
         assertThat(hired(one).end().totalMinorUnits()).isEqualTo(2 * 5_000);
         assertThat(hired(one).end().lateMinorUnits()).isZero();
-        assertThat(hires.costs(production.id, TODAY).get(0).endedOn()).isEqualTo(TODAY.minusDays(1));
+        assertThat(hires.costs(production.id, office.zone(), TODAY).get(0).endedOn())
+                .isEqualTo(TODAY.minusDays(1));
         assertThat(count("hire_end"))
                 .as("what it came to before stays readable")
                 .isEqualTo(2);
