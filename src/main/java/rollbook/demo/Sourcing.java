@@ -27,7 +27,7 @@ import rollbook.supplier.Suppliers;
 class Sourcing {
     private static final long MB = 1_000_000L;
     private static final int TAPES_ORDERED = 10;
-    private static final long BUDGET_CENTS = 4_500_000;
+    private static final long BUDGET_CENTS = 7_500_000;
 
     private final Suppliers suppliers;
     private final Contacts contacts;
