@@ -80,7 +80,7 @@ class AgreementForms {
                 .orElse(List.of());
         LocalDate today = LocalDate.now(clock.withZone(membership.zone()));
         LocalDate start = together.stream()
-                .map(Hired::registeredOn)
+                .map(Hired::since)
                 .min(Comparator.naturalOrder())
                 .orElse(today);
         MediaSupplier supplier = together.isEmpty()

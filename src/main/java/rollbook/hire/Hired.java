@@ -8,17 +8,17 @@ import rollbook.hire.HireTerms.Period;
 
 /**
  * An item with all that is known of its hire. Without an agreement that is what the inventory says: it began when the item
- * was registered, and one week is paid for at least.
+ * came with its order, or else was registered, and one week is paid for at least.
  *
  * @param agreement under which it is hired, or was when it left
  * @param end what its hire came to, once it has ended
- * @param registeredOn in the production's zone
+ * @param since when it came, or was registered, in the production's zone
  */
 record Hired(
         HiredItem item,
         @Nullable HireAgreement agreement,
         @Nullable HireEnd end,
-        LocalDate registeredOn) {
+        LocalDate since) {
 
     /** Whether it has yet to go back. */
     boolean isHere() {
@@ -34,7 +34,7 @@ record Hired(
     }
 
     LocalDate startedOn() {
-        return agreed().map(HireTerms::startedOn).orElse(registeredOn);
+        return agreed().map(HireTerms::startedOn).orElse(since);
     }
 
     /** Null if nobody knows. */
@@ -82,8 +82,8 @@ record Hired(
 
     private HireTerms asFarAsKnown(long weekMinorUnits) {
         LocalDate until = item.hiredUntil();
-        LocalDate due = until == null || until.isBefore(registeredOn) ? registeredOn : until;
-        return new HireTerms(registeredOn, 1, null, List.of(new Period(due, weekMinorUnits)));
+        LocalDate due = until == null || until.isBefore(since) ? since : until;
+        return new HireTerms(since, 1, null, List.of(new Period(due, weekMinorUnits)));
     }
 
     /** What has no due date is never late. */

@@ -12,6 +12,7 @@ import rollbook.production.MediaKind;
  * An item that is or was hired, as the inventory has it.
  *
  * @param weekMinorUnits null if nobody knows
+ * @param cameOn with its order; null if it came without one
  * @param agreementId under which it is hired, or was when it left; null if nobody wrote one down
  */
 record HiredItem(
@@ -28,6 +29,7 @@ record HiredItem(
         String placeName,
         String holder,
         Instant registeredAt,
+        @Nullable LocalDate cameOn,
         @Nullable UUID agreementId) {
 
     /** Whether it has yet to go back: what is lost too, for nobody has settled it with the supplier. */

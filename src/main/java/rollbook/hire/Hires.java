@@ -42,7 +42,7 @@ public class Hires {
                         item,
                         item.agreementId() == null ? null : agreed.get(item.agreementId()),
                         ended.get(item.id()),
-                        LocalDate.ofInstant(item.registeredAt(), zone)))
+                        item.cameOn() == null ? LocalDate.ofInstant(item.registeredAt(), zone) : item.cameOn()))
                 .toList();
     }
 

@@ -58,7 +58,7 @@ class MediaFilesTests {
         String written = export(production);
         assertThat(written)
                 .startsWith("\uFEFFCode,Kind,Model,Capacity GB,Read MB/s,")
-                .contains("C-01,card,'=cmd(),960.000000001,0.5,,hired,'-,", ",'@home,blank\r\n")
+                .contains("C-01,card,'=cmd(),960.000000001,0.5,,,hired,'-,", ",'@home,blank\r\n")
                 .doesNotContain(",=", ",@");
 
         TestProduction other = fixtures.production();

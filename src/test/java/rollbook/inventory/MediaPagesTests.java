@@ -158,7 +158,7 @@ class MediaPagesTests {
         assertThat(page.select("dd").eachText())
                 .contains("1.00 TB (931 GiB)", "reads 500 MB/s, writes 500 MB/s", "649.90 EUR");
         assertThat(page.select("main .actions a.button").eachText())
-                .containsExactly("Move", "Quarantine", "Report lost");
+                .containsExactly("Hand over", "Move", "Quarantine", "Report lost");
         assertThat(page.text()).contains("can’t be retired or returned before its roll is cleared");
     }
 

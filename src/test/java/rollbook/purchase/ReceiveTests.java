@@ -19,6 +19,8 @@ import org.springframework.context.ApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import rollbook.hire.HiredItemCost;
+import rollbook.hire.Hires;
 import rollbook.inventory.Condition;
 import rollbook.inventory.Custody;
 import rollbook.inventory.MediaItem;
@@ -36,6 +38,9 @@ import rollbook.web.Refusal;
 /** What came of an order: entered, refused, corrected. */
 @PortalTest
 class ReceiveTests {
+    @Autowired
+    Hires hires;
+
     @Autowired
     Fixtures fixtures;
 
@@ -126,6 +131,10 @@ class ReceiveTests {
         assertThat(reader.ownership()).isEqualTo(Ownership.HIRED);
         assertThat(reader.costMinorUnits()).isEqualTo(6_000L);
         assertThat(reader.hiredUntil()).isEqualTo(desk.today.minusDays(1).plusDays(21));
+        assertThat(hires.costs(production.id, production.as(Role.OFFICE).zone(), desk.today))
+                .as("its hire began when it came, not when somebody wrote that down")
+                .extracting(HiredItemCost::startedOn)
+                .containsExactly(desk.today.minusDays(1));
         PurchaseOrder now = now();
         assertThat(now.state()).isEqualTo(State.PART_ARRIVED);
         assertThat(now.lines()).extracting(OrderLine::left).containsExactly(1, 1);
