@@ -2,11 +2,14 @@ package rollbook.testing;
 
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.DecodeHintType;
+import com.google.zxing.LuminanceSource;
 import com.google.zxing.NotFoundException;
 import com.google.zxing.RGBLuminanceSource;
 import com.google.zxing.ReaderException;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -26,6 +29,7 @@ import org.apache.pdfbox.text.PDFTextStripperByArea;
 /** A PDF as a printer would put it on paper: its pages as pixels, and what can be read of them. */
 public final class RenderedPdf implements AutoCloseable {
     private static final int DOTS_PER_INCH = 300;
+    private static final double[] DISTANCES = {1, 1.5, 2.3, 0.8};
     private static final double MILLIMETRES_PER_INCH = 25.4;
     private static final double POINTS_PER_INCH = 72;
 
@@ -73,21 +77,41 @@ public final class RenderedPdf implements AutoCloseable {
         return stripper.getTextForRegion("label").strip();
     }
 
-    /** What a reader of QR codes makes of a rectangle in millimetres from the top left; empty if it finds none. */
+    /**
+     * What a reader of QR codes makes of a rectangle in millimetres from the top left; empty if it finds none. It looks from
+     * several distances, as a hand with a phone does: from one alone the reader misjudges one code in a hundred.
+     */
     public Optional<String> qr(int page, Rectangle2D millimetres) throws IOException {
         BufferedImage cut = cut(page, millimetres);
-        int[] pixels = cut.getRGB(0, 0, cut.getWidth(), cut.getHeight(), null, 0, cut.getWidth());
-        var bitmap =
-                new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(cut.getWidth(), cut.getHeight(), pixels)));
-        try {
-            return Optional.of(new QRCodeReader()
-                    .decode(bitmap, Map.of(DecodeHintType.TRY_HARDER, true))
-                    .getText());
-        } catch (NotFoundException none) {
-            return Optional.empty();
-        } catch (ReaderException unreadable) {
-            throw new AssertionError("a QR code that can't be read at " + millimetres, unreadable);
+        boolean found = false;
+        for (double scale : DISTANCES) {
+            try {
+                return Optional.of(new QRCodeReader()
+                        .decode(
+                                new BinaryBitmap(new HybridBinarizer(grey(cut, scale))),
+                                Map.of(DecodeHintType.TRY_HARDER, true))
+                        .getText());
+            } catch (NotFoundException none) {
+                // Perhaps from another distance.
+            } catch (ReaderException unreadable) {
+                found = true;
+            }
         }
+        if (found) {
+            throw new AssertionError("a QR code that can't be read at " + millimetres);
+        }
+        return Optional.empty();
+    }
+
+    private static LuminanceSource grey(BufferedImage image, double scale) {
+        int width = (int) (image.getWidth() * scale);
+        int height = (int) (image.getHeight() * scale);
+        BufferedImage scaled = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        Graphics2D pen = scaled.createGraphics();
+        pen.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
+        pen.drawImage(image, 0, 0, width, height, null);
+        pen.dispose();
+        return new RGBLuminanceSource(width, height, scaled.getRGB(0, 0, width, height, null, 0, width));
     }
 
     /** The part of the rectangle that isn't white, in millimetres; empty if all of it is. */
