@@ -74,6 +74,9 @@ class CostPageTests {
         assertThat(text("#sentence"))
                 .contains("about €0.00 at the end of the show", "Nobody has said yet", "there is no forecast yet");
         assertThat(text("main")).contains("Nothing has a price yet");
+        assertThat(text("nav.places [aria-current=page]"))
+                .as("the place that the office's pages are under")
+                .isEqualTo("Orders");
     }
 
     @Test
