@@ -138,7 +138,7 @@ class OfficeJourneyTests {
         office.follow("Costs");
         assertThat(office.sentence())
                 .startsWith("Media will have cost about €")
-                .contains("and the budget is €45,000.00");
+                .contains("of a budget of €75,000.00");
         office.page().locator("main details summary").last().click();
         assertThat(office.text())
                 .contains("SHUTTLE-08 Drives, hired Spent SHUTTLE-08 " + SHORT.format(TODAY) + " €45.00");
