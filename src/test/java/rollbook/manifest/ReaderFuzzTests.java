@@ -17,11 +17,11 @@ import org.junit.jupiter.api.io.CleanupMode;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A coverage-guided fuzzer at each kind of document, half a minute each ({@code -Dfuzz.seconds=3600} for longer). What it
- * finds is kept under {@code target/fuzz} and becomes a test.
+ * A coverage-guided fuzzer at each kind of document, a quarter of a minute each ({@code -Dfuzz.seconds=3600} for longer).
+ * What it finds is kept under {@code target/fuzz} and becomes a test.
  */
 class ReaderFuzzTests {
-    private static final int SECONDS = Integer.getInteger("fuzz.seconds", 30);
+    private static final int SECONDS = Integer.getInteger("fuzz.seconds", 15);
     private static final Path FOUND = Path.of("target", "fuzz");
 
     @TempDir(cleanup = CleanupMode.ALWAYS)
