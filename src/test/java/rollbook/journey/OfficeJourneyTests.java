@@ -136,9 +136,7 @@ class OfficeJourneyTests {
         assertThat(ended).containsPattern("SHUTTLE-08 .*Media supplier " + SHORT.format(TODAY) + " €45.00");
         office.fits();
         office.follow("Costs");
-        assertThat(office.sentence())
-                .startsWith("Media will have cost about €")
-                .contains("of a budget of €75,000.00");
+        assertThat(office.sentence()).startsWith("Media will have cost about €").contains("of a budget of €75,000.00");
         office.page().locator("main details summary").last().click();
         assertThat(office.text())
                 .contains("SHUTTLE-08 Drives, hired Spent SHUTTLE-08 " + SHORT.format(TODAY) + " €45.00");
