@@ -1,16 +1,12 @@
 package rollbook.cost;
 
-import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
-import java.io.IOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -21,6 +17,7 @@ import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.quantity.Money;
+import rollbook.web.FileAnswer;
 import rollbook.web.Notice;
 
 /** What media cost, as a page and as a file, and the budget. */
@@ -42,17 +39,9 @@ class CostController {
     }
 
     @GetMapping("/p/{production}/costs.csv")
-    void export(Membership membership, HttpServletResponse response) throws IOException {
+    ResponseEntity<String> export(Membership membership) {
         String csv = CostCsv.of(facts.of(membership).sheet(), Money.of(membership.currency()));
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(
-                HttpHeaders.CONTENT_DISPOSITION,
-                ContentDisposition.attachment()
-                        .filename("costs-" + membership.code().toLowerCase(Locale.ROOT) + ".csv")
-                        .build()
-                        .toString());
-        response.getWriter().write(csv);
+        return FileAnswer.kept("costs-" + membership.code().toLowerCase(Locale.ROOT) + ".csv", FileAnswer.CSV, csv);
     }
 
     @AllowedFor(Role.OFFICE)

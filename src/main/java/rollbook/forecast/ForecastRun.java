@@ -1,6 +1,7 @@
 package rollbook.forecast;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -28,5 +29,13 @@ record ForecastRun(long id, Instant computedAt, Set<Because> because, ForecastIn
             Set<UUID> raisedLegs,
             @Nullable Failure failure) {
         static final Standing NONE = new Standing(null, null, false, Set.of(), null);
+
+        /** Empty before the first forecast, and while there is no leg or no shooting day to speak of. */
+        Optional<ForecastRun> toTell() {
+            return Optional.ofNullable(newest)
+                    .filter(run -> checkedAt != null
+                            && !run.inputs().days().isEmpty()
+                            && !run.inputs().legs().isEmpty());
+        }
     }
 }

@@ -1,5 +1,6 @@
 package rollbook.forecast;
 
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
@@ -28,23 +29,20 @@ public class Forecasts {
     /** Empty before the first forecast, and while there is no leg or no shooting day to speak of. */
     public Optional<StorageOutlook> latest(UUID productionId) {
         ForecastRun.Standing standing = runs.standing(productionId);
-        ForecastRun run = standing.newest();
-        if (run == null
-                || standing.checkedAt() == null
-                || run.inputs().days().isEmpty()
-                || run.inputs().legs().isEmpty()) {
-            return Optional.empty();
-        }
+        return standing.toTell().map(run -> told(run, standing));
+    }
+
+    private StorageOutlook told(ForecastRun run, ForecastRun.Standing standing) {
         StorageForecast forecast = run.results();
-        return Optional.of(new StorageOutlook(
+        return new StorageOutlook(
                 words.sentence(forecast),
                 run.computedAt(),
-                standing.checkedAt(),
+                Objects.requireNonNull(standing.checkedAt()),
                 forecast.today(),
                 forecast.endOfShow(),
                 Urgency.worstFirst(forecast).stream()
                         .map(leg -> leg(leg, standing.raisedLegs().contains(leg.legId()), forecast))
-                        .toList()));
+                        .toList());
     }
 
     /** Empty before the first forecast. */

@@ -1,10 +1,6 @@
 package rollbook.forecast;
 
-import java.nio.charset.StandardCharsets;
 import java.util.UUID;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Controller;
@@ -16,13 +12,13 @@ import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.web.Display;
+import rollbook.web.FileAnswer;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 
 /** Will storage last the show? */
 @Controller
 class StorageController {
-    private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
     private final ForecastRuns runs;
     private final ForecastRequests requests;
@@ -72,15 +68,10 @@ class StorageController {
         }
         String fileName =
                 "%s-storage-%s.csv".formatted(membership.code(), run.results().today());
-        return ResponseEntity.ok()
-                .contentType(CSV)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(fileName)
-                                .build()
-                                .toString())
-                .body(StorageCsv.of(run.results(), pages.burnDowns(run, membership.productionId())));
+        return FileAnswer.kept(
+                fileName,
+                FileAnswer.CSV,
+                StorageCsv.of(run.results(), pages.burnDowns(run, membership.productionId())));
     }
 
     @PostMapping("/p/{production}/storage/forecasts")

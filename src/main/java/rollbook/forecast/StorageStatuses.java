@@ -1,5 +1,6 @@
 package rollbook.forecast;
 
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Service;
@@ -23,25 +24,22 @@ public class StorageStatuses {
     /** Empty before the first forecast, and while there is no leg or no shooting day to speak of. */
     public Optional<StorageStatus> latest(UUID productionId) {
         ForecastRun.Standing standing = runs.standing(productionId);
-        ForecastRun run = standing.newest();
-        if (run == null
-                || standing.checkedAt() == null
-                || run.inputs().days().isEmpty()
-                || run.inputs().legs().isEmpty()) {
-            return Optional.empty();
-        }
+        return standing.toTell().map(run -> told(run, standing));
+    }
+
+    private StorageStatus told(ForecastRun run, ForecastRun.Standing standing) {
         StorageForecast forecast = run.results();
-        return Optional.of(new StorageStatus(
+        return new StorageStatus(
                 words.sentence(forecast),
                 forecast.today(),
                 forecast.endOfShow(),
-                standing.checkedAt(),
+                Objects.requireNonNull(standing.checkedAt()),
                 display.text(
                         "forecast.method." + forecast.methodId(), run.inputs().replicates()),
                 standing.outdated(),
                 Urgency.worstFirst(forecast).stream()
                         .map(leg -> pool(leg, forecast))
-                        .toList()));
+                        .toList());
     }
 
     private StorageStatus.Pool pool(LegForecast leg, StorageForecast forecast) {

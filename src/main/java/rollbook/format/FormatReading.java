@@ -13,6 +13,7 @@ import rollbook.recording.InvalidFormat;
 import rollbook.recording.Overheads;
 import rollbook.recording.PictureSize;
 import rollbook.recording.RecordingFormat;
+import rollbook.web.Typed;
 
 /** Makes a recording format of what was typed, or says at each field why not. */
 final class FormatReading {
@@ -44,7 +45,7 @@ final class FormatReading {
                         wholeNumber("pictureWidth", form.pictureWidth()),
                         wholeNumber("pictureHeight", form.pictureHeight())))
                 : PictureSize.NONE;
-        FrameRate rate = attempt(() -> FrameRate.parse(text(form.frameRate())));
+        FrameRate rate = attempt(() -> FrameRate.parse(Typed.text(form.frameRate())));
         Coding coding = attempt(this::coding);
         Overheads overheads = picture ? attempt(this::overheads) : Overheads.NONE;
         Audio audio = attempt(() -> new Audio(
@@ -101,7 +102,7 @@ final class FormatReading {
     /** A frame rate says that it belongs to the field of the format's own rate. */
     private FrameRate reference() {
         try {
-            return FrameRate.parse(text(form.referenceFrameRate()));
+            return FrameRate.parse(Typed.text(form.referenceFrameRate()));
         } catch (InvalidFormat wrong) {
             throw new InvalidFormat(
                     "referenceFrameRate", wrong.messageKey(), wrong.arguments().toArray());
@@ -128,7 +129,7 @@ final class FormatReading {
     }
 
     private static long longNumber(String field, @Nullable String typed) {
-        String digits = text(typed).replace(",", "");
+        String digits = Typed.text(typed).replace(",", "");
         if (!digits.matches("\\d{1,18}")) {
             throw new InvalidFormat(field, NUMBER_NEEDED);
         }
@@ -136,7 +137,7 @@ final class FormatReading {
     }
 
     private static BigDecimal decimal(String field, @Nullable String typed) {
-        String digits = text(typed).replace(",", "");
+        String digits = Typed.text(typed).replace(",", "");
         if (!digits.matches("\\d{1,18}(\\.\\d{1,18})?")) {
             throw new InvalidFormat(field, "typeMismatch.double");
         }
@@ -145,7 +146,7 @@ final class FormatReading {
 
     private static Fraction fraction(String field, @Nullable String typed, String messageKey) {
         try {
-            return Fraction.parse(text(typed));
+            return Fraction.parse(Typed.text(typed));
         } catch (NumberFormatException e) {
             throw new InvalidFormat(field, messageKey);
         }
@@ -156,10 +157,6 @@ final class FormatReading {
             throw new InvalidFormat(field, "NotNull");
         }
         return value;
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed.strip();
     }
 
     private <T> @Nullable T attempt(Supplier<T> made) {

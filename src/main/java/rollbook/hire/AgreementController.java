@@ -23,6 +23,7 @@ import rollbook.quantity.Money;
 import rollbook.web.Choice;
 import rollbook.web.Display;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** An agreement: its page, and its forms to write it down, extend, correct and take back. */
 @Controller

@@ -17,6 +17,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
 import rollbook.quantity.Money;
+import rollbook.web.Typed;
 
 /**
  * An agreement as a person writes it.

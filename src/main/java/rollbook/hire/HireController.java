@@ -4,12 +4,8 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
-import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.validation.BindingResult;
@@ -21,13 +17,13 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.web.FileAnswer;
 import rollbook.web.Notice;
 
 /** What is hired, until when and for how much; as a page and as a file. And when people are told. */
 @Controller
 @RequestMapping("/p/{production}")
 class HireController {
-    private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
     private final HirePages pages;
     private final Hires hires;
@@ -50,15 +46,10 @@ class HireController {
     @GetMapping("/hire.csv")
     ResponseEntity<String> download(Membership membership) {
         String fileName = "%s-hire-%s.csv".formatted(membership.code(), pages.today(membership));
-        return ResponseEntity.ok()
-                .contentType(CSV)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.attachment()
-                                .filename(fileName)
-                                .build()
-                                .toString())
-                .body(HireCsv.of(
+        return FileAnswer.kept(
+                fileName,
+                FileAnswer.CSV,
+                HireCsv.of(
                         hires.all(membership.productionId(), membership.zone()),
                         pages.today(membership),
                         HirePages.currency(membership)));

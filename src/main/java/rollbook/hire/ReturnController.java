@@ -27,6 +27,7 @@ import rollbook.web.Display;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
+import rollbook.web.Typed;
 
 /** The way back of hired items: several at once, each code typed or scanned as the item is handed over. */
 @Controller

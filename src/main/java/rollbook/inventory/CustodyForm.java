@@ -2,6 +2,7 @@ package rollbook.inventory;
 
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Typed;
 
 /**
  * What somebody says about an act on an item.
@@ -22,11 +23,11 @@ record CustodyForm(
     }
 
     String holderText() {
-        return holder == null ? "" : holder.strip();
+        return Typed.text(holder);
     }
 
     String reasonText() {
-        return reason == null ? "" : reason.strip();
+        return Typed.text(reason);
     }
 
     boolean repeats(String code) {

@@ -20,6 +20,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.web.FileAnswer;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
 
@@ -55,7 +56,7 @@ class ImportController {
 
     @GetMapping("/example.csv")
     void example(Membership membership, HttpServletResponse response) throws IOException {
-        MediaListController.startFile(response, "media-example.csv");
+        FileAnswer.startCsv(response, "media-example.csv");
         importPage.writeExample(page.words(membership), response.getWriter());
     }
 

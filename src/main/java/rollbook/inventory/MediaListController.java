@@ -2,15 +2,12 @@ package rollbook.inventory;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -21,6 +18,7 @@ import rollbook.production.Membership;
 import rollbook.quantity.Money;
 import rollbook.web.Choice;
 import rollbook.web.Display;
+import rollbook.web.FileAnswer;
 
 /** The list of what the production has, as a page and as a file. */
 @Controller
@@ -79,16 +77,8 @@ class MediaListController {
             HttpServletResponse response)
             throws IOException {
         List<ItemRow> rows = list.all(membership.productionId(), MediaFilter.of(kind, state, q));
-        startFile(response, "media-" + membership.code().toLowerCase(Locale.ROOT) + ".csv");
+        FileAnswer.startCsv(response, "media-" + membership.code().toLowerCase(Locale.ROOT) + ".csv");
         new ItemCsvWriter(headers.all(), Money.of(membership.currency())).write(rows, response.getWriter());
-    }
-
-    static void startFile(HttpServletResponse response, String name) {
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(
-                HttpHeaders.CONTENT_DISPOSITION,
-                ContentDisposition.attachment().filename(name).build().toString());
     }
 
     private static String address(String path, MediaFilter filter) {

@@ -3,14 +3,13 @@ package rollbook.post;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.Locale;
 import java.util.UUID;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import rollbook.production.Membership;
+import rollbook.web.FileAnswer;
 import rollbook.web.PortalAddress;
 
 /** The list of what lies on a medium, to print and put into its case. */
@@ -28,11 +27,6 @@ class ContentsController {
     ResponseEntity<byte[]> print(Membership membership, @PathVariable UUID item, HttpServletRequest request) {
         ContentsList.Printed printed = contents.of(membership, item, address.base(request));
         String name = "contents-" + printed.itemCode().toLowerCase(Locale.ROOT) + ".pdf";
-        return ResponseEntity.ok()
-                .contentType(MediaType.APPLICATION_PDF)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.inline().filename(name).build().toString())
-                .body(printed.pdf());
+        return FileAnswer.shown(name, MediaType.APPLICATION_PDF, printed.pdf());
     }
 }

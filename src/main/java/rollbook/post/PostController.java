@@ -2,13 +2,10 @@ package rollbook.post;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -16,6 +13,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.web.Display;
+import rollbook.web.FileAnswer;
 import rollbook.web.NotFoundException;
 
 /** Roll by roll, what set believes was sent to post against what post has; as a page and as a file. */
@@ -68,14 +66,7 @@ class PostController {
             HttpServletResponse response)
             throws IOException {
         PostBook book = books.of(membership.productionId()).orElseThrow(NotFoundException::new);
-        response.setContentType("text/csv");
-        response.setCharacterEncoding(StandardCharsets.UTF_8.name());
-        response.setHeader(
-                HttpHeaders.CONTENT_DISPOSITION,
-                ContentDisposition.attachment()
-                        .filename("post-" + membership.code().toLowerCase(Locale.ROOT) + ".csv")
-                        .build()
-                        .toString());
+        FileAnswer.startCsv(response, "post-" + membership.code().toLowerCase(Locale.ROOT) + ".csv");
         new PostCsv(display).write(days(book, PostFilter.of(state, q)), response.getWriter());
     }
 

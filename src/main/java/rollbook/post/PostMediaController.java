@@ -20,6 +20,7 @@ import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The media at post and on their way there: say whether they are there, read them, release those that go back. */
 @Controller
@@ -43,7 +44,7 @@ class PostMediaController {
             boolean here,
             @Size(max = 400) @Nullable String note) {
         String noteText() {
-            return note == null ? "" : note.strip();
+            return Typed.text(note);
         }
     }
 

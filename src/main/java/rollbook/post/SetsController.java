@@ -24,6 +24,7 @@ import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The sets of tapes and other kept media: what lies on them, which were made, and the record of a new one. */
 @Controller
@@ -56,17 +57,13 @@ class SetsController {
             return new MediaSets.NewSet(
                     Objects.requireNonNull(legId),
                     Objects.requireNonNull(upToDayId),
-                    text(note),
-                    text(reason),
+                    Typed.text(note),
+                    Typed.text(reason),
                     replaces);
         }
     }
 
     record ReasonForm(@NotBlank @Size(max = 400) @Nullable String reason) {}
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed.strip();
-    }
 
     @GetMapping
     String list(Membership membership, Model model) {
@@ -179,7 +176,7 @@ class SetsController {
         if (result.hasErrors()) {
             return withdrawal(membership, set, HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        sets.withdraw(membership, set, text(form.reason()));
+        sets.withdraw(membership, set, Typed.text(form.reason()));
         flash.addFlashAttribute(
                 "notice",
                 Notice.of(

@@ -15,6 +15,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** What clears a medium of each kind. */
 @Controller

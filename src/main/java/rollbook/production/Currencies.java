@@ -2,6 +2,7 @@ package rollbook.production;
 
 import java.util.Currency;
 import org.springframework.validation.BindingResult;
+import rollbook.web.Typed;
 
 /** The currencies of ISO 4217 that money is counted in; codes for metals and for tests are none. */
 final class Currencies {

@@ -17,6 +17,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.Display;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The days on which suppliers and couriers don't work although the weekday is a working one. */
 @Controller

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
+import rollbook.web.Typed;
 
 /** A leg of the copy plan as it is typed. */
 record LegForm(

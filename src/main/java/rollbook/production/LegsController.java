@@ -15,6 +15,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.Choice;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The legs of the copy plan: add, change, remove. */
 @Controller

@@ -20,6 +20,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.people.People;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** Brings a person onto a production: with a new account or with the one that they have. */
 @Controller

@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The places where media are kept: add, change, remove. */
 @Controller

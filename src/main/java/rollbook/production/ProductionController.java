@@ -17,6 +17,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** A production's name, time zone and currency, and the weekdays on which suppliers work. */
 @Controller

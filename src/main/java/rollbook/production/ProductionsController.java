@@ -17,6 +17,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.people.SignedInPerson;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The productions of the signed-in person, and making another one. */
 @Controller

@@ -14,6 +14,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.people.People;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** The page of the first start: opened with the code from the log, gone once there is an account. */
 @Controller

@@ -21,6 +21,7 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.web.Choice;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** Units and their cameras: add and remove. */
 @Controller

@@ -6,6 +6,7 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
 import rollbook.web.Choice;
+import rollbook.web.Typed;
 
 /** The time zones that a production, or a person, may choose from. */
 public final class Zones {

@@ -1,5 +1,7 @@
 package rollbook.purchase;
 
+import java.util.List;
+
 /**
  * Items that came and aren't what was ordered.
  *
@@ -19,5 +21,18 @@ public record Fault(Kind kind, int items, String words, Remedy remedy) {
         REPLACED,
         /** They aren't paid for, and none comes instead. */
         CREDITED
+    }
+
+    /** Of all of them together. */
+    static int items(List<Fault> faults) {
+        return faults.stream().mapToInt(Fault::items).sum();
+    }
+
+    /** Of those together that the supplier credits. */
+    static int credited(List<Fault> faults) {
+        return faults.stream()
+                .filter(fault -> fault.remedy == Remedy.CREDITED)
+                .mapToInt(Fault::items)
+                .sum();
     }
 }

@@ -30,16 +30,12 @@ public record NewReceipt(
         }
 
         int came() {
-            return good() + faults.stream().mapToInt(Fault::items).sum();
+            return good() + Fault.items(faults);
         }
 
         /** Items of which nothing is expected any more. */
         int settled() {
-            return good()
-                    + faults.stream()
-                            .filter(fault -> fault.remedy() == Fault.Remedy.CREDITED)
-                            .mapToInt(Fault::items)
-                            .sum();
+            return good() + Fault.credited(faults);
         }
     }
 }

@@ -8,8 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.springframework.core.io.ClassPathResource;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -18,6 +16,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestMapping;
 import rollbook.label.PdfPress;
 import rollbook.production.Membership;
+import rollbook.web.FileAnswer;
 
 /** An order as a PDF, and as the draft of a letter that carries it. */
 @Controller
@@ -44,20 +43,17 @@ class OrderPaperController {
     @GetMapping("/order.pdf")
     ResponseEntity<byte[]> pdf(Membership membership, @PathVariable UUID id) {
         OrderPaper paper = papers.of(membership, orders.get(membership.productionId(), id));
-        return file(
-                print(paper),
-                MediaType.APPLICATION_PDF,
-                ContentDisposition.inline().filename(name(paper, "pdf")).build());
+        return FileAnswer.shown(name(paper, "pdf"), MediaType.APPLICATION_PDF, print(paper));
     }
 
     /** Opens in a mail program as a letter that isn't sent yet. */
     @GetMapping("/order.eml")
     ResponseEntity<byte[]> letter(Membership membership, @PathVariable UUID id) throws MessagingException, IOException {
         OrderPaper paper = papers.of(membership, orders.get(membership.productionId(), id));
-        return file(
-                letters.draft(membership, paper, print(paper), name(paper, "pdf")),
+        return FileAnswer.kept(
+                name(paper, "eml"),
                 new MediaType("message", "rfc822"),
-                ContentDisposition.attachment().filename(name(paper, "eml")).build());
+                letters.draft(membership, paper, print(paper), name(paper, "pdf")));
     }
 
     private byte[] print(OrderPaper paper) {
@@ -66,12 +62,5 @@ class OrderPaperController {
 
     private static String name(OrderPaper paper, String ending) {
         return "order-" + paper.reference().toLowerCase(Locale.ROOT) + "." + ending;
-    }
-
-    private static ResponseEntity<byte[]> file(byte[] bytes, MediaType type, ContentDisposition disposition) {
-        return ResponseEntity.ok()
-                .contentType(type)
-                .header(HttpHeaders.CONTENT_DISPOSITION, disposition.toString())
-                .body(bytes);
     }
 }

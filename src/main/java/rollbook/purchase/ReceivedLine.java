@@ -111,16 +111,12 @@ final class ReceivedLine {
     }
 
     int came() {
-        return good() + faults.stream().mapToInt(Fault::items).sum();
+        return good() + Fault.items(faults);
     }
 
     /** Items of which nothing is expected any more. */
     int settled() {
-        return good()
-                + faults.stream()
-                        .filter(fault -> fault.remedy() == Fault.Remedy.CREDITED)
-                        .mapToInt(Fault::items)
-                        .sum();
+        return good() + Fault.credited(faults);
     }
 
     /** Takes the codes that were typed, before others are given out. */

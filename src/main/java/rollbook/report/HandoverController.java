@@ -14,6 +14,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import rollbook.production.Membership;
 import rollbook.schedule.ShootingDay;
+import rollbook.web.FileAnswer;
 import rollbook.web.NotFoundException;
 
 /** Everything about a show, for whoever takes it over at its wrap. */
@@ -69,7 +70,7 @@ class HandoverController {
     @GetMapping("/p/{production}/handover.csv")
     void facts(Membership membership, HttpServletResponse response) throws IOException {
         FactSheet sheet = handovers.of(membership).sheet();
-        response.setContentType(ReportPaper.CSV.toString());
+        response.setContentType(FileAnswer.CSV.toString());
         response.setHeader(
                 HttpHeaders.CONTENT_DISPOSITION,
                 ContentDisposition.inline()

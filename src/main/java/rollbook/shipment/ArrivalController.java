@@ -1,7 +1,6 @@
 package rollbook.shipment;
 
 import jakarta.servlet.http.HttpServletRequest;
-import java.util.List;
 import java.util.UUID;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -50,16 +49,17 @@ class ArrivalController {
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
     @GetMapping("/receive")
     ModelAndView ask(Membership membership, @PathVariable UUID id) {
-        Shipment shipment = underWay(membership, id);
-        return page(shipment, ReceiptForm.blank(open(membership, id)), HttpStatus.OK);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
+        return page(shipment, ReceiptForm.blank(shipments.open(membership.productionId(), id)), HttpStatus.OK);
     }
 
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
     @PostMapping("/receive")
     ModelAndView confirm(
             Membership membership, @PathVariable UUID id, HttpServletRequest request, RedirectAttributes flash) {
-        Shipment shipment = underWay(membership, id);
-        ReceiptForm form = ReceiptForm.read(open(membership, id), request::getParameter, false);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
+        ReceiptForm form =
+                ReceiptForm.read(shipments.open(membership.productionId(), id), request::getParameter, false);
         if (form.isWrong()) {
             return page(shipment, form, HttpStatus.UNPROCESSABLE_CONTENT);
         }
@@ -98,20 +98,6 @@ class ArrivalController {
         links.revoke(membership, id);
         flash.addFlashAttribute("notice", Notice.of("shipment.link.revoked"));
         return "redirect:" + membership.path("shipments/" + id);
-    }
-
-    private Shipment underWay(Membership membership, UUID id) {
-        Shipment shipment = shipments.get(membership.productionId(), id);
-        if (!shipment.awaitsReceipt()) {
-            throw new Refusal("shipment.refused.not-under-way", shipment.number());
-        }
-        return shipment;
-    }
-
-    private List<ShipmentItem> open(Membership membership, UUID id) {
-        return shipments.items(membership.productionId(), id).stream()
-                .filter(ShipmentItem::isOpen)
-                .toList();
     }
 
     private ModelAndView page(Shipment shipment, ReceiptForm form, HttpStatus status) {

@@ -4,6 +4,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDateTime;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Typed;
 
 /**
  * When a shipment should have arrived.
@@ -17,6 +18,6 @@ record ExpectedForm(
         int version) {
 
     ExpectedForm {
-        note = note == null ? "" : note.strip();
+        note = Typed.text(note);
     }
 }

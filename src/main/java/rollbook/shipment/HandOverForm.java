@@ -3,6 +3,7 @@ package rollbook.shipment;
 import jakarta.validation.constraints.Size;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Typed;
 
 /**
  * What is handed over to whom.
@@ -16,8 +17,8 @@ record HandOverForm(
         @Size(max = 1000) String note) {
 
     HandOverForm {
-        items = items == null ? "" : items.strip();
-        receiver = receiver == null ? "" : receiver.strip();
-        note = note == null ? "" : note.strip();
+        items = Typed.text(items);
+        receiver = Typed.text(receiver);
+        note = Typed.text(note);
     }
 }

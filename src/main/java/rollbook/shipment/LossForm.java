@@ -5,6 +5,7 @@ import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.Size;
 import java.util.Set;
 import java.util.UUID;
+import rollbook.web.Typed;
 
 /**
  * Which items are lost, and how that is known.
@@ -19,7 +20,7 @@ record LossForm(
 
     LossForm {
         items = items == null ? Set.of() : items;
-        reason = reason == null ? "" : reason.strip();
-        typed = typed == null ? "" : typed.strip();
+        reason = Typed.text(reason);
+        typed = Typed.text(typed);
     }
 }

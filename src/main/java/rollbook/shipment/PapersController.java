@@ -5,8 +5,6 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
@@ -15,6 +13,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import rollbook.label.PdfPress;
 import rollbook.label.QrSymbol;
 import rollbook.production.Membership;
+import rollbook.web.FileAnswer;
 import rollbook.web.PortalAddress;
 
 /**
@@ -43,11 +42,6 @@ class PapersController {
         byte[] pdf = press.print("shipment/" + paper, model, PaperStyle.CSS);
         String name =
                 "%s-shipment-%d-%s.pdf".formatted(membership.code().toLowerCase(Locale.ROOT), content.number(), paper);
-        return ResponseEntity.ok()
-                .contentType(MediaType.APPLICATION_PDF)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        ContentDisposition.inline().filename(name).build().toString())
-                .body(pdf);
+        return FileAnswer.shown(name, MediaType.APPLICATION_PDF, pdf);
     }
 }

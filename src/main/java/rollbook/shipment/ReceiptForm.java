@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Typed;
 
 /**
  * What a receiver says, read from a form that has a line for each item.
@@ -47,7 +48,7 @@ record ReceiptForm(String name, boolean all, List<Line> lines, Map<String, Strin
      */
     static ReceiptForm read(List<ShipmentItem> open, Function<String, @Nullable String> typed, boolean withName) {
         Map<String, String> problems = new LinkedHashMap<>();
-        String name = text(typed.apply("name"));
+        String name = Typed.text(typed.apply("name"));
         if (withName && name.isEmpty()) {
             problems.put("name", "shipment.receipt.problem.name");
         } else if (!isKeepable(name, LONGEST_NAME)) {
@@ -70,7 +71,7 @@ record ReceiptForm(String name, boolean all, List<Line> lines, Map<String, Strin
             boolean needed,
             Map<String, String> problems) {
         Line empty = new Line(item.itemId(), item.code(), null, "");
-        String note = text(typed.apply(empty.noteField()));
+        String note = Typed.text(typed.apply(empty.noteField()));
         Arrival.Outcome chosen =
                 outcome(typed.apply(empty.outcomeField())).orElse(all ? Arrival.Outcome.ARRIVED : null);
         if (chosen == null && needed) {
@@ -98,10 +99,6 @@ record ReceiptForm(String name, boolean all, List<Line> lines, Map<String, Strin
         return Arrays.stream(Arrival.Outcome.values())
                 .filter(outcome -> outcome.name().equals(typed))
                 .findFirst();
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed.strip();
     }
 
     private static boolean isKeepable(String text, int most) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import rollbook.web.Typed;
 
 /**
  * A shipment as somebody writes it.
@@ -30,12 +31,12 @@ record ShipmentForm(
     private static final int GRAMS_DIGITS = 3;
 
     ShipmentForm {
-        items = text(items);
-        receiver = text(receiver);
-        carrier = text(carrier);
-        seals = text(seals);
-        weight = text(weight);
-        note = text(note);
+        items = Typed.text(items);
+        receiver = Typed.text(receiver);
+        carrier = Typed.text(carrier);
+        seals = Typed.text(seals);
+        weight = Typed.text(weight);
+        note = Typed.text(note);
     }
 
     static ShipmentForm blank(String items, @Nullable UUID from) {
@@ -69,9 +70,5 @@ record ShipmentForm(
                 : new BigDecimal(weight.replace(',', '.'))
                         .movePointRight(GRAMS_DIGITS)
                         .longValueExact();
-    }
-
-    private static String text(@Nullable String typed) {
-        return typed == null ? "" : typed.strip();
     }
 }

@@ -71,6 +71,19 @@ public class Shipments implements ItemJourney {
                 .orElseThrow(NotFoundException::new);
     }
 
+    /**
+     * One of which something is still to arrive.
+     *
+     * @throws Refusal if nothing is
+     */
+    Shipment underWay(UUID productionId, UUID shipmentId) {
+        Shipment shipment = get(productionId, shipmentId);
+        if (!shipment.awaitsReceipt()) {
+            throw new Refusal("shipment.refused.not-under-way", shipment.number());
+        }
+        return shipment;
+    }
+
     public Optional<UUID> findByNumber(UUID productionId, int number) {
         return jdbc.sql("select id from shipment_shipment where production_id = ? and number = ?")
                 .params(productionId, number)
@@ -110,6 +123,13 @@ public class Shipments implements ItemJourney {
                 .param("shipment", shipmentId)
                 .query(ShipmentItem.class)
                 .list();
+    }
+
+    /** What of it is still to arrive, in the order of codes. */
+    List<ShipmentItem> open(UUID productionId, UUID shipmentId) {
+        return items(productionId, shipmentId).stream()
+                .filter(ShipmentItem::isOpen)
+                .toList();
     }
 
     /** The items of all shipments, in the order of their codes. */

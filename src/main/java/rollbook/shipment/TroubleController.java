@@ -26,7 +26,6 @@ import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
 import rollbook.web.Notice;
-import rollbook.web.Refusal;
 
 /** A shipment that hasn't arrived: expected anew, or lost. What was on it is asked first. */
 @Controller
@@ -59,7 +58,7 @@ class TroubleController {
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST})
     @GetMapping("/expected")
     ModelAndView askWhen(Membership membership, @PathVariable UUID id) {
-        Shipment shipment = underWay(membership, id);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
         LocalDate tomorrow =
                 LocalDate.ofInstant(clock.instant(), membership.zone()).plusDays(1);
         return expected(shipment, HttpStatus.OK)
@@ -74,7 +73,7 @@ class TroubleController {
             @Valid @ModelAttribute ExpectedForm form,
             BindingResult result,
             RedirectAttributes flash) {
-        Shipment shipment = underWay(membership, id);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
         @Nullable Instant expected = reading.expected(membership, form.expectedBy(), result);
         if (result.hasErrors() || expected == null) {
             return expected(shipment, HttpStatus.UNPROCESSABLE_CONTENT);
@@ -89,8 +88,8 @@ class TroubleController {
     @GetMapping("/lost")
     ModelAndView askWhat(
             Membership membership, @PathVariable UUID id, @RequestParam(defaultValue = "") Set<UUID> items) {
-        Shipment shipment = underWay(membership, id);
-        List<ShipmentItem> open = open(membership, id);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
+        List<ShipmentItem> open = shipments.open(membership.productionId(), id);
         Set<UUID> chosen = open.stream()
                 .map(ShipmentItem::itemId)
                 .filter(item -> items.isEmpty() || items.contains(item))
@@ -107,31 +106,22 @@ class TroubleController {
             @Valid @ModelAttribute LossForm form,
             BindingResult result,
             RedirectAttributes flash) {
-        Shipment shipment = underWay(membership, id);
+        Shipment shipment = shipments.underWay(membership.productionId(), id);
         if (!form.typed().equals(String.valueOf(shipment.number()))) {
             FormReading.reject(result, "typed", "shipment.problem.number", shipment.number());
         }
         if (result.hasErrors()) {
-            return lost(membership, shipment, open(membership, id), form.items(), HttpStatus.UNPROCESSABLE_CONTENT);
+            return lost(
+                    membership,
+                    shipment,
+                    shipments.open(membership.productionId(), id),
+                    form.items(),
+                    HttpStatus.UNPROCESSABLE_CONTENT);
         }
         losses.report(membership, id, form.items(), form.reason(), form.version());
         flash.addFlashAttribute(
                 "notice", Notice.of("shipment.lost", form.items().size()));
         return new ModelAndView("redirect:" + membership.path("shipments/" + id));
-    }
-
-    private Shipment underWay(Membership membership, UUID id) {
-        Shipment shipment = shipments.get(membership.productionId(), id);
-        if (!shipment.awaitsReceipt()) {
-            throw new Refusal("shipment.refused.not-under-way", shipment.number());
-        }
-        return shipment;
-    }
-
-    private List<ShipmentItem> open(Membership membership, UUID id) {
-        return shipments.items(membership.productionId(), id).stream()
-                .filter(ShipmentItem::isOpen)
-                .toList();
     }
 
     private static ModelAndView expected(Shipment shipment, HttpStatus status) {

@@ -13,6 +13,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
 import rollbook.production.MediaKind;
+import rollbook.web.Typed;
 
 /** An item of a catalogue as a person writes it. */
 record CatalogueForm(

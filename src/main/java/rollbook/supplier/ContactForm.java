@@ -4,6 +4,7 @@ import jakarta.validation.constraints.Email;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
 import java.util.UUID;
+import rollbook.web.Typed;
 
 /** A contact as a person writes it. */
 record ContactForm(

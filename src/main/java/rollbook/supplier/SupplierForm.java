@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
 import rollbook.ordering.PublicHolidays;
 import rollbook.quantity.Money;
+import rollbook.web.Typed;
 
 /** A supplier as a person writes it. */
 record SupplierForm(

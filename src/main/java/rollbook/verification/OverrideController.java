@@ -19,6 +19,7 @@ import rollbook.production.Role;
 import rollbook.verification.RollPage.Brief;
 import rollbook.web.Display;
 import rollbook.web.Notice;
+import rollbook.web.Typed;
 
 /** Asking to clear a card without proof, and what a second person does about it. */
 @Controller
@@ -37,7 +38,7 @@ class OverrideController {
             @NotBlank @Size(min = Overrides.SHORTEST_REASON, max = Overrides.LONGEST_REASON)
             String reason) {
         ReasonForm {
-            reason = reason == null ? "" : reason.strip();
+            reason = Typed.text(reason);
         }
     }
 

@@ -1,19 +1,18 @@
-package rollbook.production;
+package rollbook.web;
 
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.validation.BindingResult;
-import rollbook.web.Refusal;
 
 /** What people type into forms: spaces around it and, in codes, lower case don't count. */
-final class Typed {
+public final class Typed {
     private Typed() {}
 
-    static String text(@Nullable String typed) {
+    public static String text(@Nullable String typed) {
         return typed == null ? "" : typed.strip();
     }
 
-    static String code(@Nullable String typed) {
+    public static String code(@Nullable String typed) {
         return text(typed).toUpperCase(Locale.ROOT);
     }
 
@@ -21,7 +20,7 @@ final class Typed {
      * Whether the form could be read at all. One that could not, for it has letters where a number belongs, takes no
      * further errors: they are found on the next try.
      */
-    static boolean isReadable(BindingResult result) {
+    public static boolean isReadable(BindingResult result) {
         return result.getTarget() != null;
     }
 
@@ -30,7 +29,7 @@ final class Typed {
      *
      * @return whether the form is right
      */
-    static boolean save(BindingResult result, String field, String refusalKey, Runnable save) {
+    public static boolean save(BindingResult result, String field, String refusalKey, Runnable save) {
         if (result.hasErrors()) {
             return false;
         }
