@@ -83,7 +83,7 @@ if (live) {
       return heldBack ? say('changed', live.dataset.changed) : say('current');
     }
     if (answer.status === 401) return say('out', since(live.dataset.out), live.dataset.signIn, location.href);
-    if (answer.redirected || answer.status === 403 || answer.status === 404 || answer.status === 410) {
+    if (answer.redirected || /^4(?!08|29)/.test(answer.status)) {
       return say('gone', since(live.dataset.gone), live.dataset.reload, location.href);
     }
     late();
