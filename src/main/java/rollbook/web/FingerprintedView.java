@@ -52,7 +52,6 @@ class FingerprintedView extends ThymeleafView {
             page = page.replace(PLACE, "data-fingerprint=\"" + tag.replace("\"", "&quot;") + "\"");
         }
         response.getWriter().write(page);
-        response.flushBuffer();
     }
 
     /** Weak, for pages are compressed. A new token is a new page: forms with the old one would be refused. */
