@@ -128,6 +128,8 @@ if (live) {
     const flash = page.getElementById('flash');
     if (flash && !flash.childElementCount) flash.replaceChildren(...[...document.getElementById('flash').children].map((said) => said.cloneNode(true)));
     document.title = page.title;
+    const printed = document.querySelector('.printed');
+    if (printed) printed.textContent = page.querySelector('.printed').textContent;
     morph(main, page.getElementById('main'));
     const fresh = document.getElementById('sentence')?.textContent;
     if (fresh && fresh !== sentence) document.getElementById('live-says').textContent = fresh;
