@@ -4,6 +4,7 @@ import static org.springframework.http.HttpStatus.UNPROCESSABLE_CONTENT;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Arrays;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,7 +22,6 @@ import rollbook.production.AllowedFor;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
-import rollbook.quantity.Money;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
@@ -61,13 +61,15 @@ class ItemController {
     @GetMapping
     String show(Membership membership, @PathVariable UUID id, Model model) {
         MediaItem item = items.get(membership.productionId(), id);
-        Money money = Money.of(membership.currency());
         model.addAttribute("row", row(membership, item));
         model.addAttribute("item", item);
         model.addAttribute("base", membership.path("media/" + id));
         model.addAttribute("sentence", sentences.of(item));
-        model.addAttribute("cost", item.costMinorUnits() == null ? null : money.write(item.costMinorUnits()));
-        model.addAttribute("currency", membership.currency());
+        model.addAttribute(
+                "cost",
+                item.costMinorUnits() == null
+                        ? null
+                        : display.money(item.costMinorUnits(), Currency.getInstance(membership.currency())));
         List<CustodyEntry> chain = custody.chain(membership.productionId(), id);
         model.addAttribute("chain", chain);
         model.addAttribute("trail", trails.picture(membership, item, chain));
