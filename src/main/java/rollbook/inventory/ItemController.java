@@ -36,6 +36,7 @@ class ItemController {
     private final CopyPlan plan;
     private final ItemFormPage page;
     private final MediaSentences sentences;
+    private final TrailPictures trails;
     private final Display display;
 
     ItemController(
@@ -45,6 +46,7 @@ class ItemController {
             CopyPlan plan,
             ItemFormPage page,
             MediaSentences sentences,
+            TrailPictures trails,
             Display display) {
         this.items = items;
         this.custody = custody;
@@ -52,6 +54,7 @@ class ItemController {
         this.plan = plan;
         this.page = page;
         this.sentences = sentences;
+        this.trails = trails;
         this.display = display;
     }
 
@@ -67,7 +70,9 @@ class ItemController {
                 item.costMinorUnits() == null
                         ? null
                         : display.money(item.costMinorUnits(), Currency.getInstance(membership.currency())));
-        model.addAttribute("chain", custody.chain(membership.productionId(), id));
+        List<CustodyEntry> chain = custody.chain(membership.productionId(), id);
+        model.addAttribute("chain", chain);
+        model.addAttribute("trail", trails.picture(membership, item, chain));
         Optional<ItemJourney.Journey> journey = custody.journey(membership.productionId(), id);
         journey.ifPresent(under -> {
             model.addAttribute("journey", under);
