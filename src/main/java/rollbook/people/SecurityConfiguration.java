@@ -58,10 +58,21 @@ class SecurityConfiguration {
                 // wanted.
                 .csrf(csrf -> csrf.csrfTokenRepository(new CookieCsrfTokenRepository())
                         .ignoringRequestMatchers("/mail/unsubscribe/*"))
-                .requestCache(cache -> cache.requestCache(new CookieRequestCache()))
+                .requestCache(cache -> cache.requestCache(wantedPages()))
                 .headers(headers -> headers.contentSecurityPolicy(csp -> csp.policyDirectives(CONTENT_SECURITY_POLICY))
                         .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN)));
         return http.build();
+    }
+
+    /** Not what a page asked for in the background: nobody wants to be led there after signing in. */
+    private static CookieRequestCache wantedPages() {
+        CookieRequestCache wanted = new CookieRequestCache();
+        wanted.setRequestMatcher(request -> {
+            String destination = request.getHeader("Sec-Fetch-Dest");
+            return HttpMethod.GET.matches(request.getMethod())
+                    && (destination == null || destination.equals("document"));
+        });
+        return wanted;
     }
 
     /** Argon2id, a memory-hard hash, with the parameters that Spring Security recommends. */
