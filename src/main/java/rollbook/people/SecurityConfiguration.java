@@ -15,7 +15,6 @@ import org.springframework.security.web.authentication.LoginUrlAuthenticationEnt
 import org.springframework.security.web.csrf.CookieCsrfTokenRepository;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.savedrequest.CookieRequestCache;
-import org.springframework.security.web.util.matcher.NegatedRequestMatcher;
 import org.springframework.security.web.util.matcher.RequestMatcher;
 import rollbook.web.Refresh;
 
@@ -77,11 +76,16 @@ class SecurityConfiguration {
         return http.build();
     }
 
-    /** What an open page asks for by itself is nothing that somebody wanted to go to. */
+    /** Not what a page asks for by itself, in the background or to refresh itself: nobody wants to be led there. */
     private static CookieRequestCache pagesThatPeopleWanted() {
-        var cache = new CookieRequestCache();
-        cache.setRequestMatcher(new NegatedRequestMatcher(OPEN_PAGE));
-        return cache;
+        CookieRequestCache wanted = new CookieRequestCache();
+        wanted.setRequestMatcher(request -> {
+            String destination = request.getHeader("Sec-Fetch-Dest");
+            return HttpMethod.GET.matches(request.getMethod())
+                    && !OPEN_PAGE.matches(request)
+                    && (destination == null || destination.equals("document"));
+        });
+        return wanted;
     }
 
     /** A person is led to sign in; an open page that refreshes itself is told in a word. */

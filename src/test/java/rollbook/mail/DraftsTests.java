@@ -55,7 +55,8 @@ class DraftsTests {
                     Instant.EPOCH,
                     TODAY,
                     TODAY.plusDays(30),
-                    List.of(leg("Tape", true), leg("Shuttle", false))),
+                    List.of(leg("Tape", true), leg("Shuttle", false)),
+                    null),
             List.of(
                     ordered(1, State.PART_ARRIVED, -1),
                     ordered(2, State.PLACED, 0),
