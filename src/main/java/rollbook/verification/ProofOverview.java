@@ -38,7 +38,8 @@ class ProofOverview {
      * @param clips how many clips the documents list of each roll of the day that was asked for
      */
     record View(String sentence, List<Leg> legs, List<DayView> open, List<DayView> settled, Map<UUID, Integer> clips) {
-        boolean isEmpty() {
+        /** Whether no roll was ever logged. */
+        public boolean isEmpty() {
             return open.isEmpty() && settled.isEmpty();
         }
     }
@@ -77,7 +78,7 @@ class ProofOverview {
                 .query((row, number) -> {
                     UUID roll = row.getObject("roll_id", UUID.class);
                     Integer counted = row.getObject("clips", Integer.class);
-                    if (counted != null) {
+                    if (counted != null && counted > 0) {
                         clips.put(roll, counted);
                     }
                     String verdict = row.getString("verdict");
