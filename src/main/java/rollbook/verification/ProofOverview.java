@@ -52,7 +52,11 @@ class ProofOverview {
      */
     record Cell(List<Mark> marks, String says, String rest) {}
 
-    /** In one statement. @param day whose rolls’ clips are counted; null for none */
+    /**
+     * In one statement.
+     *
+     * @param day whose rolls' clips are counted; null for none
+     */
     View view(UUID productionId, List<Leg> legs, @Nullable UUID day) {
         Map<UUID, Integer> clips = new HashMap<>();
         List<CopyFact> facts = jdbc.sql("""

@@ -193,6 +193,19 @@ class StoragePageTests {
     }
 
     @Test
+    void aDayThatTheFirstForecastDidNotKnowIsCalledAdded() throws Exception {
+        runShort();
+        show.day(21, 11, "PLANNED", 1000);
+
+        Document days = Jsoup.parse(body(get("days", Role.OFFICE)));
+        assertThat(days.select("svg.large text[transform]").eachText()).containsExactly("added");
+        assertThat(days.select("section > details tbody tr").get(20).text()).endsWith("added");
+        assertThat(days.select("svg.large .bar.future"))
+                .as("of day 21 no forecast tells yet")
+                .hasSize(10);
+    }
+
+    @Test
     void aScreenReaderHearsWhatEachPictureShows() {
         runShort();
 

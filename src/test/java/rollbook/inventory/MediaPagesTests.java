@@ -152,8 +152,8 @@ class MediaPagesTests {
         custody.move(production.as(Role.OFFICE), drive, vault, "", "", 1);
         custody.quarantine(production.as(Role.OFFICE), drive, "dropped");
         Document page = page("media/" + drive, Role.READER);
-        assertThat(page.select(".trail-name").eachText()).containsExactly("Set, the courier", "Vault", "");
-        assertThat(page.select(".trail rect.stay")).hasSize(3);
+        assertThat(page.select(".trail-name").eachText()).containsExactly("Set", "Set, the courier", "Vault");
+        assertThat(page.select(".trail rect.stay")).hasSize(4);
         assertThat(page.select(".trail rect.doubted title").text())
                 .startsWith("Vault since ")
                 .endsWith("In quarantine.");

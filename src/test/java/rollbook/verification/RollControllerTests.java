@@ -98,7 +98,7 @@ class RollControllerTests {
 
         Document roll = page("rolls/" + bad);
         assertThat(roll.select("section[aria-labelledby=way] .trail-name").eachText())
-                .containsExactly("CARD-A002, the card", "SHUTTLE-1, Set", "");
+                .containsExactly("CARD-A002, the card", "SHUTTLE-1, Set");
         assertThat(roll.select("section[aria-labelledby=way] svg[role=img]")
                         .last()
                         .attr("aria-label"))
