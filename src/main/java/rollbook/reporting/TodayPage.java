@@ -90,7 +90,8 @@ class TodayPage {
         return first.answers().get(0).answer();
     }
 
-    private List<Detail> alarms(Membership viewer, ProofSummary proof) {
+    /** What comes before everything else, whoever looks. */
+    List<Detail> alarms(Membership viewer, ProofSummary proof) {
         Stream<Detail> asked = proof.asked().stream()
                 .map(override -> new Detail(
                         display.text("reporting.override.asked", override.askedByName(), override.cardCode()),
@@ -137,7 +138,7 @@ class TodayPage {
                         List.of()));
     }
 
-    private String handBack(ProofSummary proof) {
+    String handBack(ProofSummary proof) {
         List<String> parts = new ArrayList<>();
         if (!proof.cleared().isEmpty()) {
             parts.add(
@@ -153,13 +154,13 @@ class TodayPage {
         return parts.isEmpty() ? display.text("reporting.hand-back.none") : String.join(" ", parts);
     }
 
-    private static String cards(List<ProofSummary.RollLine> lines) {
+    static String cards(List<ProofSummary.RollLine> lines) {
         String named =
                 lines.stream().limit(NAMED).map(ProofSummary.RollLine::cardCode).collect(Collectors.joining(", "));
         return lines.size() > NAMED ? named + "…" : named;
     }
 
-    private String waiting(ProofSummary proof) {
+    String waiting(ProofSummary proof) {
         List<String> parts = new ArrayList<>();
         if (!proof.exposed().isEmpty()) {
             parts.add(display.text("reporting.waiting.exposed", proof.exposed().size()));

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -224,6 +225,9 @@ class DraftsTests {
                 lines("B", 1),
                 lines("H", held),
                 lines("X", 1),
+                List.of(),
+                List.of(),
+                Map.of(),
                 14,
                 12,
                 1,
