@@ -28,7 +28,8 @@ class StyleSheetsTests {
     private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"|'([^']*)'");
     private static final Pattern COLOUR = Pattern.compile("--([\\w-]+): #([0-9a-f]{6});");
     private static final Pattern LITERAL_COLOUR = Pattern.compile("#[0-9a-fA-F]{3,8}\\b|\\b(rgb|hsl)a?\\(");
-    private static final Pattern LITERAL_SIZE = Pattern.compile("(?<![\\w.-])(?!0(px|rem)?\\b)[\\d.]+(px|rem|pt|mm)\\b");
+    private static final Pattern LITERAL_SIZE =
+            Pattern.compile("(?<![\\w.-])(?!0(px|rem)?\\b)[\\d.]+(px|rem|pt|mm)\\b");
 
     /** Where sizes make the rhythm of a screen; widths of single things and strokes are their own, and paper has millimetres. */
     private static final Pattern RHYTHM = Pattern.compile("(margin|padding)(-\\w+)?|(row-|column-)?gap|font-size");
@@ -63,7 +64,8 @@ class StyleSheetsTests {
         assertThat(weak).isEmpty();
     }
 
-    // WCAG 2.2, success criterion 1.4.11: the edges of fields, the frame of what has the focus, and marks 3:1. The marks
+    // WCAG 2.2, success criterion 1.4.11: the edges of fields, the frame of what has the focus, and marks 3:1. The
+    // marks
     // of consistent, size only and incomplete have an edge of ink besides.
     @ParameterizedTest
     @ValueSource(strings = {"light", "dark"})
@@ -88,7 +90,8 @@ class StyleSheetsTests {
         List<String> off = new ArrayList<>();
         for (Rule rule : rules("base.css", "components.css")) {
             rule.values().forEach((property, value) -> {
-                if (RHYTHM.matcher(property).matches() && LITERAL_SIZE.matcher(value).find()) {
+                if (RHYTHM.matcher(property).matches()
+                        && LITERAL_SIZE.matcher(value).find()) {
                     off.add("%s { %s: %s }".formatted(rule.selector(), property, value));
                 }
             });
@@ -125,7 +128,9 @@ class StyleSheetsTests {
                 .collect(Collectors.toCollection(TreeSet::new));
         assertThat(classes).hasSizeGreaterThan(50);
         classes.removeAll(words);
-        assertThat(classes).as("classes that no template, script or class names").isEmpty();
+        assertThat(classes)
+                .as("classes that no template, script or class names")
+                .isEmpty();
     }
 
     @Test

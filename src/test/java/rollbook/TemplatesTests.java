@@ -25,7 +25,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TemplatesTests {
     private static final Pattern LETTER = Pattern.compile("\\p{L}");
     private static final Pattern INLINED = Pattern.compile("\\[\\[.*?]]", Pattern.DOTALL);
-    private static final Pattern PAPER = Pattern.compile("paper|label/|letterhead|packing-slip|transmittal|post/contents");
+    private static final Pattern PAPER =
+            Pattern.compile("paper|label/|letterhead|packing-slip|transmittal|post/contents");
     private static final List<String> NAMES = List.of("aria-label", "aria-labelledby", "th:aria-label");
 
     /** What writes a figure and nothing else. */
@@ -70,9 +71,8 @@ class TemplatesTests {
     void figuresOfATableStandToTheRight(Path template) throws IOException {
         assertThat(parse(Files.readString(template)).select("td"))
                 .as(template.toString())
-                .noneMatch(cell -> FIGURE.matcher(cell.attr("th:text") + drawn(cell))
-                                .matches()
-                        && !cell.hasClass("number"));
+                .noneMatch(cell ->
+                        FIGURE.matcher(cell.attr("th:text") + drawn(cell)).matches() && !cell.hasClass("number"));
     }
 
     /** The layout's. */

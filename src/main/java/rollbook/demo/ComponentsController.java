@@ -52,8 +52,7 @@ class ComponentsController {
 
     @PostMapping
     @AllowedFor({Role.WRANGLER, Role.OFFICE, Role.POST, Role.READER})
-    ModelAndView check(
-            Membership membership, @Valid ExampleForm form, BindingResult wrong, RedirectAttributes flash) {
+    ModelAndView check(Membership membership, @Valid ExampleForm form, BindingResult wrong, RedirectAttributes flash) {
         if (wrong.hasErrors()) {
             return new ModelAndView(PAGE, HttpStatus.UNPROCESSABLE_CONTENT);
         }

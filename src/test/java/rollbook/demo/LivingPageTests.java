@@ -65,9 +65,11 @@ class LivingPageTests {
                 }
             });
         }
-        assertThat(declared()).hasSizeGreaterThan(20).allSatisfy(fragment -> assertThat(shown)
-                .as("templates/demo/components*.html show %s", fragment)
-                .contains(fragment));
+        assertThat(declared())
+                .hasSizeGreaterThan(20)
+                .allSatisfy(fragment -> assertThat(shown)
+                        .as("templates/demo/components*.html show %s", fragment)
+                        .contains(fragment));
     }
 
     @Test
@@ -88,7 +90,9 @@ class LivingPageTests {
 
     @Test
     void everyStateOfACardIsThere() throws IOException {
-        assertThat(new TreeSet<>(page(mvc.get().uri(PAGE), 200).select("#card-states .tag").eachText()))
+        assertThat(new TreeSet<>(page(mvc.get().uri(PAGE), 200)
+                        .select("#card-states .tag")
+                        .eachText()))
                 .isEqualTo(words("web.card-state."));
     }
 
@@ -102,7 +106,8 @@ class LivingPageTests {
         assertThat(page.select(".places a[aria-current=page]").eachText()).containsExactly("Media");
         assertThat(page.select("footer.foot").text()).contains(" time (UTC");
         assertThat(page.select("form[action=/sign-out][method=post]")).isNotEmpty();
-        assertThat(page.select("form[action=/p/TIDECLERK/find] input[name=code]")).hasSize(1);
+        assertThat(page.select("form[action=/p/TIDECLERK/find] input[name=code]"))
+                .hasSize(1);
     }
 
     @Test
@@ -116,7 +121,8 @@ class LivingPageTests {
         Document page = page(mvc.get().uri(PAGE + "/wrong-form?capacityGb=many"), 422);
         assertThat(page.title()).startsWith("Error: ");
         assertThat(page.select("#capacityGb").val()).isEqualTo("many");
-        assertThat(page.select("#" + page.select("#capacityGb").attr("aria-describedby")).text())
+        assertThat(page.select("#" + page.select("#capacityGb").attr("aria-describedby"))
+                        .text())
                 .isEqualTo("Error: Write a whole number in digits.");
         assertThat(page.text()).doesNotContain("java.", "Exception");
     }
@@ -129,7 +135,9 @@ class LivingPageTests {
             Element field = page.select(link.attr("href")).first();
             assertThat(field).as(link.attr("href")).isNotNull();
             assertThat(field.attr("aria-describedby").split(" ")).contains(field.id() + "-error");
-            assertThat(link.text()).endsWith(page.select("#" + field.id() + "-error span:not(.hidden)").text());
+            assertThat(link.text())
+                    .endsWith(page.select("#" + field.id() + "-error span:not(.hidden)")
+                            .text());
         }
         assertThat(page.select("#code").attr("aria-describedby")).isEqualTo("code-hint code-error");
         assertThat(page.select("#secret-error").text()).isEqualTo("Error: Use 12 to 200 characters.");
