@@ -47,18 +47,31 @@ class Deliveries {
             return;
         }
         try (InputStream in = file.getInputStream()) {
-            Documents.Receipt receipt =
-                    documents.store(by, DocumentName.shown(sentName), in, said.subject(), said.itemId());
-            note(by, delivery, sentName, said, DeliveredFile.Outcome.STORED, receipt.documentId());
+            keep(by, delivery, sentName, in, said);
         } catch (Documents.AlreadyHere here) {
-            note(
-                    by,
-                    delivery,
-                    sentName,
-                    said,
-                    DeliveredFile.Outcome.HERE,
-                    here.receipt().documentId());
+            here(by, delivery, sentName, said, here);
         }
+    }
+
+    /**
+     * Keeps one file, as a part of that delivery.
+     *
+     * @throws Documents.AlreadyHere if it was here, of which {@link #here} tells the sender
+     */
+    void keep(Membership by, UUID delivery, String sentName, InputStream in, Described said) throws IOException {
+        Documents.Receipt receipt =
+                documents.store(by, DocumentName.shown(sentName), in, said.subject(), said.itemId());
+        note(by, delivery, sentName, said, DeliveredFile.Outcome.STORED, receipt.documentId());
+    }
+
+    void here(Membership by, UUID delivery, String sentName, Described said, Documents.AlreadyHere here) {
+        note(
+                by,
+                delivery,
+                sentName,
+                said,
+                DeliveredFile.Outcome.HERE,
+                here.receipt().documentId());
     }
 
     private void note(
@@ -85,7 +98,8 @@ class Deliveries {
                 .update();
     }
 
-    private boolean isOwn(Membership by, UUID delivery) {
+    /** Whether this person sent something under that number before. */
+    boolean isOwn(Membership by, UUID delivery) {
         return jdbc.sql(
                         "select exists (select 1 from verification_delivery where production_id = ? and delivery_id = ? and sent_by = ?)")
                 .params(by.productionId(), delivery, by.personId())

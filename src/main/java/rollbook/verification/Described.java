@@ -1,8 +1,14 @@
 package rollbook.verification;
 
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.ResponseCookie;
+import rollbook.production.Membership;
 
 /**
  * What a person says that documents describe, as one choice of a form: nothing said, the card itself, what was
@@ -11,6 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param itemId the medium, if it is a copy
  */
 record Described(@Nullable Subject subject, @Nullable UUID itemId) {
+    /** The cookie in which a browser keeps what was said last. */
+    static final String LAST_CHOICE = "rollbook-describes";
+
+    private static final Duration REMEMBERED = Duration.ofHours(12);
+
     static final Described UNSAID = new Described(null, null);
     static final Described CARD = new Described(Subject.CARD, null);
 
@@ -43,5 +54,19 @@ record Described(@Nullable Subject subject, @Nullable UUID itemId) {
             return "";
         }
         return itemId == null ? subject.name() : itemId.toString();
+    }
+
+    /** Makes it what the same browser is offered first next time. */
+    void remember(Membership membership, HttpServletRequest request, HttpServletResponse response) {
+        response.addHeader(
+                HttpHeaders.SET_COOKIE,
+                ResponseCookie.from(LAST_CHOICE, value())
+                        .path(request.getContextPath() + membership.path("documents"))
+                        .httpOnly(true)
+                        .secure(request.isSecure())
+                        .sameSite("Lax")
+                        .maxAge(subject == null ? Duration.ZERO : REMEMBERED)
+                        .build()
+                        .toString());
     }
 }

@@ -17,11 +17,16 @@ class DocumentSentences {
         this.display = display;
     }
 
-    String list(DocumentList.Counts counts, boolean maySay) {
-        if (counts.all() == 0) {
-            return display.text("verification.documents.sentence.none");
-        }
+    /** @param unfinished files that the reader began to send */
+    String list(DocumentList.Counts counts, boolean maySay, int unfinished) {
         List<String> sentences = new ArrayList<>();
+        if (unfinished > 0) {
+            sentences.add(display.text("verification.uploads.sentence", unfinished));
+        }
+        if (counts.all() == 0) {
+            sentences.add(display.text("verification.documents.sentence.none"));
+            return String.join(" ", sentences);
+        }
         if (counts.waitingForPeople() > 0) {
             sentences.add(
                     maySay

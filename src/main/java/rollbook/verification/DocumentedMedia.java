@@ -25,6 +25,8 @@ class DocumentedMedia implements ItemUse {
                                 where production_id = :production and said_item_id in (:items)
                                 union select said_item_id from verification_delivery
                                 where production_id = :production and said_item_id in (:items)
+                                union select said_item_id from verification_upload
+                                where production_id = :production and said_item_id in (:items)
                                 """)
                         .param("production", productionId)
                         .param("items", itemIds)

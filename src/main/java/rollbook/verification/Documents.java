@@ -18,7 +18,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
-import rollbook.inventory.MediaItem;
 import rollbook.inventory.MediaItems;
 import rollbook.manifest.ArchiveMember;
 import rollbook.manifest.ManifestFormat;
@@ -94,14 +93,16 @@ class Documents {
     public Receipt store(
             Membership by, String fileName, InputStream bytes, @Nullable Subject saidSubject, @Nullable UUID saidItemId)
             throws IOException {
-        if (saidItemId != null) {
-            MediaItem item = items.get(by.productionId(), saidItemId);
-            if (!item.kind().holdsCopies()) {
-                throw new NotFoundException();
-            }
-        }
+        checkMedium(by.productionId(), saidItemId);
         try (DocumentReader.Arrival arrival = reader.arrival(by.productionId(), fileName)) {
             return store(by, fileName, bytes, saidSubject, saidItemId, arrival);
+        }
+    }
+
+    /** @throws NotFoundException if that is no medium of this production that holds copies */
+    void checkMedium(UUID productionId, @Nullable UUID saidItemId) {
+        if (saidItemId != null && !items.get(productionId, saidItemId).kind().holdsCopies()) {
+            throw new NotFoundException();
         }
     }
 
@@ -179,17 +180,6 @@ class Documents {
                 .param("sha256", sha256)
                 .query(Documents::document)
                 .single();
-    }
-
-    /** Those whose file name or digest begins so. */
-    List<Document> find(UUID productionId, String text) {
-        return jdbc.sql(
-                        DOCUMENTS
-                                + " and (upper(d.file_name) = upper(:text) or encode(d.sha256, 'hex') like lower(:text) || '%') limit 2")
-                .param("production", productionId)
-                .param("text", text)
-                .query(Documents::document)
-                .list();
     }
 
     List<Document> newest(UUID productionId, long offset, int limit) {

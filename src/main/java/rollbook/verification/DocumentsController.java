@@ -3,14 +3,11 @@ package rollbook.verification;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.ResponseCookie;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.CookieValue;
@@ -31,19 +28,19 @@ import rollbook.production.Role;
 @Controller
 @RequestMapping("/p/{production}/documents")
 class DocumentsController {
-    private static final String LAST_CHOICE = "rollbook-describes";
-    private static final Duration REMEMBERED = Duration.ofHours(12);
-
     private final DocumentList list;
     private final Deliveries deliveries;
     private final MediaItems items;
     private final DocumentSentences sentences;
+    private final Uploads uploads;
 
-    DocumentsController(DocumentList list, Deliveries deliveries, MediaItems items, DocumentSentences sentences) {
+    DocumentsController(
+            DocumentList list, Deliveries deliveries, MediaItems items, DocumentSentences sentences, Uploads uploads) {
         this.list = list;
         this.deliveries = deliveries;
         this.items = items;
         this.sentences = sentences;
+        this.uploads = uploads;
     }
 
     /** @param item the id or code of what the person comes from: a medium that holds copies, or a card */
@@ -53,7 +50,7 @@ class DocumentsController {
             @RequestParam(required = false) @Nullable String item,
             @RequestParam(required = false) Document.@Nullable Standing state,
             @RequestParam(defaultValue = "1") int page,
-            @CookieValue(name = LAST_CHOICE, required = false) @Nullable String lastChoice,
+            @CookieValue(name = Described.LAST_CHOICE, required = false) @Nullable String lastChoice,
             Model model) {
         List<MediaItem> media = items.list(membership.productionId());
         String chosen = item == null ? Described.of(lastChoice).value() : chosen(media, item);
@@ -77,7 +74,10 @@ class DocumentsController {
                 "media", media.stream().filter(one -> one.kind().holdsCopies()).toList());
         model.addAttribute("chosen", chosen);
         model.addAttribute("maySay", maySay);
-        model.addAttribute("sentence", sentences.list(counts, maySay));
+        model.addAttribute("mostBytes", uploads.mostBytes());
+        List<Upload> unfinished = maySay ? uploads.unfinished(membership) : List.of();
+        model.addAttribute("unfinished", unfinished);
+        model.addAttribute("sentence", sentences.list(counts, maySay, unfinished.size()));
         model.addAttribute("words", sentences);
         return "verification/documents";
     }
@@ -125,7 +125,7 @@ class DocumentsController {
             return list(membership, media, said.value(), null, 1, model);
         }
         UUID together = deliveries.receive(membership, delivery, chosen, said);
-        remember(membership, said, request, response);
+        said.remember(membership, request, response);
         return "redirect:" + membership.path("documents/deliveries/" + together);
     }
 
@@ -143,20 +143,6 @@ class DocumentsController {
                 : media.stream()
                         .anyMatch(one ->
                                 one.id().equals(said.itemId()) && one.kind().holdsCopies());
-    }
-
-    private static void remember(
-            Membership membership, Described said, HttpServletRequest request, HttpServletResponse response) {
-        response.addHeader(
-                HttpHeaders.SET_COOKIE,
-                ResponseCookie.from(LAST_CHOICE, said.value())
-                        .path(request.getContextPath() + membership.path("documents"))
-                        .httpOnly(true)
-                        .secure(request.isSecure())
-                        .sameSite("Lax")
-                        .maxAge(said.subject() == null ? Duration.ZERO : REMEMBERED)
-                        .build()
-                        .toString());
     }
 
     @GetMapping("/deliveries/{delivery}")

@@ -1,13 +1,15 @@
 'use strict';
 
-// Sends each file in a request of its own, so that a lost connection costs one file and not all of them. The form
-// works without this. Its texts come with it, in data attributes.
-const form = document.querySelector('form.sending');
-if (form) {
+// Sends chosen files one after the other, in parts. The forms work without this. Their texts come with them, in data
+// attributes of the page's section for sending.
+const sender = document.getElementById('send');
+if (sender) {
+  const form = sender.querySelector('form.sending');
   const input = form.elements.file;
   const button = form.querySelector('button[type=submit]');
   const list = form.querySelector('.sending-list');
   const drop = form.querySelector('.drop');
+  const texts = form.dataset;
   let sending = false;
 
   drop.hidden = false;
@@ -33,29 +35,62 @@ if (form) {
     if (sending) event.preventDefault();
   });
 
+  for (const unfinished of document.querySelectorAll('.unfinished')) {
+    const again = unfinished.querySelector('.go-on');
+    again.hidden = false;
+    unfinished.querySelector('.without-script').hidden = true;
+    again.querySelector('input').addEventListener('change', (event) => {
+      const [file] = event.target.files;
+      if (file && !sending) goOn(unfinished, file);
+    });
+  }
+
   async function sendAll(files) {
-    sending = true;
-    button.disabled = true;
+    busy(true);
     list.replaceChildren();
     list.hidden = false;
-    const rows = files.map(row);
+    const rows = files.map((file) => row(list, file));
     const unsent = new DataTransfer();
     let answer = null;
     for (const [at, file] of files.entries()) {
-      const outcome = await send(file, rows[at], answer && answer.split('/').pop());
+      const begin = new URL(texts.begin, location.href);
+      begin.searchParams.set('describes', form.elements.describes.value);
+      if (answer) begin.searchParams.set('delivery', answer.split('/').pop());
+      const outcome = await send(file, rows[at], {begin: begin.href, address: null});
       if (outcome) link(rows[at], (answer = outcome));
       else unsent.items.add(file);
     }
-    sending = false;
-    button.disabled = false;
+    busy(false);
     if (unsent.files.length === 0) location.assign(answer);
     else input.files = unsent.files;
   }
 
-  function row(file) {
+  async function goOn(unfinished, file) {
+    const place = unfinished.querySelector('.sending-list');
+    place.replaceChildren();
+    place.hidden = false;
+    const item = row(place, file);
+    if (file.name !== unfinished.dataset.name || file.size !== Number(unfinished.dataset.size)) {
+      fail(item, texts.wrongFile.replace('{name}', unfinished.dataset.name).replace('{all}', size(Number(unfinished.dataset.size))));
+      return;
+    }
+    busy(true);
+    const answer = await send(file, item, {begin: null, address: unfinished.dataset.address});
+    busy(false);
+    if (answer) location.assign(answer);
+  }
+
+  function busy(now) {
+    sending = now;
+    button.disabled = now;
+    for (const again of document.querySelectorAll('.go-on input')) again.disabled = now;
+  }
+
+  function row(place, file) {
     const item = form.querySelector('template').content.cloneNode(true).firstElementChild;
     item.querySelector('.name').textContent = file.name;
-    list.append(item);
+    item.querySelector('progress').setAttribute('aria-label', file.name);
+    place.append(item);
     return item;
   }
 
@@ -67,46 +102,66 @@ if (form) {
     name.replaceChildren(link);
   }
 
-  // The address of the page that tells what became of the file, or null if it did not get there.
-  function send(file, row, delivery) {
-    const told = row.querySelector('.told');
-    const fail = (text) => {
-      told.textContent = text;
-      row.classList.add('error');
-      return null;
-    };
-    if (file.size > Number(form.dataset.most)) return fail(form.dataset.tooLarge);
-    if (file.size === 0) return fail(form.dataset.empty);
-    const body = new FormData(form);
-    body.delete('file');
-    if (delivery) body.append('delivery', delivery);
-    body.append('file', file);
-    return new Promise((resolve) => {
-      const request = new XMLHttpRequest();
-      request.upload.addEventListener('progress', (event) => {
-        row.querySelector('progress').value = event.loaded / event.total;
-        told.textContent = form.dataset.sent
-          .replace('{sent}', size(Math.min(event.loaded, file.size)))
-          .replace('{all}', size(file.size));
-      });
-      request.addEventListener('load', () => {
-        const answer = new URL(request.responseURL);
-        if (request.status === 200 && answer.pathname.includes('/documents/deliveries/')) resolve(answer.pathname);
-        else if (answer.pathname.endsWith('/sign-in')) location.assign(answer);
-        else resolve(fail(reason(request.responseText)));
-      });
-      request.addEventListener('error', () => resolve(fail(form.dataset.lost)));
-      request.open('POST', form.action);
-      request.setRequestHeader('Accept', 'text/html');
-      request.send(body);
+  // The path of the page that tells what became of the file, or null if it did not get there.
+  async function send(file, row, where) {
+    if (file.size > Number(texts.most)) return fail(row, texts.tooLarge);
+    if (file.size === 0) return fail(row, texts.empty);
+    const upload = new PartedUpload(file, {
+      ...where,
+      token: form.elements._csrf.value,
+      digest: texts.digest,
+      tell: (state, figures) => show(row, file, state, figures),
     });
+    const stop = row.querySelector('.stop');
+    stop.addEventListener('click', async () => fail(row, (await upload.stop()) ? texts.stopped : texts.stoppedKept));
+    try {
+      return await upload.send();
+    } catch (failure) {
+      return fail(row, texts[camel(failure.message)] ?? reason(failure.cause));
+    } finally {
+      stop.hidden = true;
+    }
   }
 
-  // What the server's page says: the form's error, or the sentence of an error page.
-  function reason(html) {
-    const page = new DOMParser().parseFromString(html, 'text/html');
-    const said = page.querySelector('#error-summary li') || page.querySelector('#sentence');
-    return said ? said.textContent : form.dataset.lost;
+  function show(row, file, state, {sent, seconds, rate, begun}) {
+    row.querySelector('progress').value = sent / file.size;
+    row.querySelector('.stop').hidden = !begun;
+    const moving = state === 'sending' && rate > 0;
+    row.querySelector('.told').textContent = (moving ? texts.underWay : texts.sent)
+      .replace('{sent}', size(Math.min(sent, file.size)))
+      .replace('{all}', size(file.size))
+      .replace('{rate}', size(rate))
+      .replace('{left}', moving ? left((file.size - sent) / rate) : '');
+    // What is read out loud changes with the state only, not with each figure.
+    const said = row.querySelector('.state');
+    const text = texts[camel(state)].replace('{seconds}', seconds);
+    if (said.textContent !== text) said.textContent = text;
+  }
+
+  function left(seconds) {
+    return seconds < 60 ? texts.leftSoon : texts.left.replace('{minutes}', Math.ceil(seconds / 60));
+  }
+
+  function fail(row, text) {
+    row.querySelector('.state').textContent = text;
+    row.classList.add('error');
+    return null;
+  }
+
+  // What the server's answer says: the sentence of a page, or the title of a problem.
+  function reason(answer) {
+    if (!answer) return texts.unknown;
+    try {
+      return JSON.parse(answer).title;
+    } catch {
+      const page = new DOMParser().parseFromString(answer, 'text/html');
+      const said = [...page.querySelectorAll('#sentence, #next')].map((one) => one.textContent.trim());
+      return said.join(' ') || texts.unknown;
+    }
+  }
+
+  function camel(state) {
+    return state.replace(/-./g, (pair) => pair[1].toUpperCase());
   }
 
   function size(bytes) {
@@ -117,6 +172,6 @@ if (form) {
       value /= 1000;
       unit++;
     }
-    return `${unit === 0 ? value : value.toPrecision(3)} ${units[unit]}`;
+    return `${unit === 0 ? Math.round(value) : value < 999.5 ? value.toPrecision(3) : Math.round(value)} ${units[unit]}`;
   }
 }

@@ -42,6 +42,7 @@ import org.springframework.web.bind.annotation.RequestParam;
         MessagesConfiguration.class,
         Pages.class,
         CurrentPlace.class,
+        Refresh.class,
     })
     class Site {
         @Bean
