@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,6 +26,7 @@ class StyleSheetsTests {
     private static final Path CSS = Path.of("src/main/resources/static/css");
     private static final List<String> SHEETS = List.of("base.css", "components.css", "print.css");
     private static final Pattern RULE = Pattern.compile("([^{}]+)\\{([^{}]*)}");
+    private static final Pattern BRACE = Pattern.compile("([^{};]+)\\{|}");
     private static final Pattern CLASS = Pattern.compile("\\.([a-zA-Z][\\w-]*)");
     private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"|'([^']*)'");
     private static final Pattern COLOUR = Pattern.compile("--([\\w-]+): #([0-9a-f]{6});");
@@ -140,24 +143,21 @@ class StyleSheetsTests {
         }
     }
 
-    /** Selectors with the media query that they stand in, as a sheet goes from top to bottom. */
+    /** Selectors, led by what they stand in, as a sheet goes from top to bottom. */
     private static List<String> flat(String css) {
         List<String> selectors = new ArrayList<>();
-        String media = "";
-        int depth = 0;
-        for (String line : css.split("\n")) {
-            if (line.endsWith("{")) {
-                String head = line.substring(0, line.length() - 1).strip();
-                if (head.startsWith("@media")) {
-                    media = head;
-                } else {
-                    selectors.add((depth == 1 ? media + " " : "") + head);
-                }
-                depth++;
-            } else if (line.strip().equals("}")) {
-                depth--;
+        Deque<String> within = new ArrayDeque<>();
+        BRACE.matcher(css).results().forEach(brace -> {
+            if (brace.group(1) == null) {
+                within.removeLast();
+                return;
             }
-        }
+            String head = brace.group(1).strip().replaceAll("\\s+", " ");
+            if (!head.startsWith("@")) {
+                selectors.add(String.join(" ", within) + " " + head);
+            }
+            within.addLast(head);
+        });
         return selectors;
     }
 

@@ -19,6 +19,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
 import rollbook.production.Role;
+import rollbook.web.Display;
 import rollbook.web.NotFoundException;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
@@ -34,14 +35,16 @@ class ComponentsController {
     private static final String PAGE = "demo/components";
 
     private final Clock clock;
+    private final Display display;
 
-    ComponentsController(Clock clock) {
+    ComponentsController(Clock clock, Display display) {
         this.clock = clock;
+        this.display = display;
     }
 
     @ModelAttribute
     void examples(Membership membership, Model model) {
-        model.addAttribute("examples", Examples.at(clock.instant(), membership));
+        model.addAttribute("examples", Examples.at(clock.instant(), membership, display));
     }
 
     @GetMapping

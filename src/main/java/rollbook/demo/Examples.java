@@ -5,12 +5,15 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import rollbook.inventory.CardState;
 import rollbook.manifest.Verdict;
 import rollbook.production.Membership;
 import rollbook.web.Choice;
+import rollbook.web.Display;
 import rollbook.web.Link;
+import rollbook.web.Listing;
 import rollbook.web.Notice;
 import rollbook.web.Paged;
 
@@ -19,6 +22,7 @@ import rollbook.web.Paged;
  *
  * @param states the names of a card's states, with the two that tell why a card isn't at hand
  * @param lists first, middle and last page of a list
+ * @param listing one that is narrowed and sorted
  */
 record Examples(
         Notice notice,
@@ -31,6 +35,7 @@ record Examples(
         Instant ahead,
         Instant longAgo,
         List<Paged<Integer>> lists,
+        Listing listing,
         List<Choice> units,
         List<Link> links,
         String longCode,
@@ -38,7 +43,7 @@ record Examples(
     /** A row of the example's table. */
     record Row(String code, String card, long bytes, List<Verdict> verdicts, CardState state) {}
 
-    static Examples at(Instant now, Membership membership) {
+    static Examples at(Instant now, Membership membership, Display display) {
         return new Examples(
                 Notice.of("demo.components.checked", "CARD-014"),
                 Arrays.asList(Verdict.values()),
@@ -69,10 +74,34 @@ record Examples(
                 now.plus(Duration.ofHours(5)),
                 now.minus(Duration.ofDays(3)),
                 List.of(page(1), page(2), page(3)),
+                listing(membership, display),
                 List.of(new Choice("1", "Main unit"), new Choice("2", "Second unit")),
                 List.of(new Link(membership.path("documents"), "main-day-11-cards.sums")),
                 "SHUTTLE-02-OF-THE-SECOND-UNIT-ABROAD",
                 List.of(403, 404, 409, 413, 500));
+    }
+
+    private enum SortedBy {
+        CODE,
+        SIZE
+    }
+
+    /** Narrowed, sorted, and asked for something that it doesn't know. */
+    private static Listing listing(Membership membership, Display display) {
+        Listing listing = Listing.of(
+                membership.path("components"), Map.of("state", "HELD", "q", "014", "sort", "-size", "colour", "red"));
+        listing.choose(
+                "state",
+                display.text("demo.components.table.state"),
+                display.text("demo.components.list.any"),
+                List.of(new Choice("HELD", display.text("web.card-state.HELD"))));
+        listing.text("q", display.text("demo.components.list.text"));
+        listing.date("after", display.text("demo.components.list.after"));
+        listing.order(
+                SortedBy.values(),
+                new Listing.Order<>(SortedBy.CODE, false),
+                column -> display.text("demo.components.list." + column.name()));
+        return listing;
     }
 
     private static Paged<Integer> page(int number) {
