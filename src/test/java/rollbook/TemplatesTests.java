@@ -18,10 +18,21 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What no template may hold: words of its own, and styles or scripts that the content security policy forbids. */
+/**
+ * What no template may hold: words of its own, and styles or scripts that the content security policy forbids; and what is
+ * the same on every page.
+ */
 class TemplatesTests {
     private static final Pattern LETTER = Pattern.compile("\\p{L}");
     private static final Pattern INLINED = Pattern.compile("\\[\\[.*?]]", Pattern.DOTALL);
+    private static final Pattern PAPER =
+            Pattern.compile("paper|label/|letterhead|packing-slip|transmittal|post/contents");
+    private static final List<String> NAMES = List.of("aria-label", "aria-labelledby", "th:aria-label");
+
+    /** What writes a figure and nothing else. */
+    private static final Pattern FIGURE = Pattern.compile(
+            "\\$\\{@display\\.(amount|size|exact|rate|figure|count|percent|money|duration)\\([^+]*|~\\{fragments/show :: (size|amount)\\(.*");
+
     private static final List<String> SPOKEN = List.of("title", "alt", "aria-label", "placeholder", "label", "summary");
 
     @ParameterizedTest
@@ -36,6 +47,42 @@ class TemplatesTests {
     @MethodSource("templates")
     void holdsNoStyleAndNoScript(Path template) throws IOException {
         assertThat(inlined(Files.readString(template))).as(template.toString()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
+    void everyTableOfAPageHasAName(Path template) throws IOException {
+        assertThat(parse(Files.readString(template)).select("table"))
+                .as(template.toString())
+                .allMatch(TemplatesTests::isNamed, "has a caption or an aria-label, or stands in a box that has one");
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
+    void everyHeadOfATableSaysWhetherOfAColumnOrOfARow(Path template) throws IOException {
+        assertThat(parse(Files.readString(template)).select("th").eachAttr("scope"))
+                .as(template.toString())
+                .hasSameSizeAs(parse(Files.readString(template)).select("th"))
+                .allMatch(scope -> scope.equals("col") || scope.equals("row"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
+    void figuresOfATableStandToTheRight(Path template) throws IOException {
+        assertThat(parse(Files.readString(template)).select("td"))
+                .as(template.toString())
+                .noneMatch(cell ->
+                        FIGURE.matcher(cell.attr("th:text") + drawn(cell)).matches() && !cell.hasClass("number"));
+    }
+
+    /** The layout's. */
+    @ParameterizedTest
+    @MethodSource("pages")
+    void noPageHasAMainHeadingOfItsOwn(Path template) throws IOException {
+        Document page = parse(Files.readString(template));
+        assertThat(page.select("html[th:replace^=~{layout/page] h1"))
+                .as(template.toString())
+                .isEmpty();
     }
 
     @ParameterizedTest
@@ -75,6 +122,26 @@ class TemplatesTests {
         try (Stream<Path> all = Files.walk(Path.of("src/main/resources/templates"))) {
             return all.filter(file -> file.toString().endsWith(".html")).sorted().toList().stream();
         }
+    }
+
+    /** Without papers: they are drawn, not walked through; PapersTests asks whether they can be read aloud. */
+    static Stream<Path> pages() throws IOException {
+        return templates().filter(file -> !PAPER.matcher(file.toString()).find());
+    }
+
+    private static boolean isNamed(Element table) {
+        return table.selectFirst("> caption") != null
+                || "presentation".equals(table.attr("role"))
+                || Stream.concat(Stream.of(table), table.parents().stream().filter(box -> box.hasClass("scroll")))
+                        .anyMatch(element -> NAMES.stream().anyMatch(element::hasAttr)
+                                || element.attr("th:attr").contains("aria-label="));
+    }
+
+    /** The fragment that a cell is filled with, if with nothing else. */
+    private static String drawn(Element cell) {
+        return cell.childrenSize() == 1
+                ? cell.child(0).attr("th:replace") + cell.child(0).attr("th:insert")
+                : "";
     }
 
     private static List<String> bareTexts(String html) {

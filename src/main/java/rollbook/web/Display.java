@@ -162,6 +162,11 @@ public class Display {
         return "%s, %s (%s)".formatted(date, clockTime(instant, here), place(here));
     }
 
+    /** The moment it is asked: what is on paper says of when it is. */
+    public String now(@Nullable ZoneId zone) {
+        return moment(clock.instant(), zone);
+    }
+
     /** Tuesday 14 July 2026. */
     public String date(LocalDate date) {
         return DATE.format(date);

@@ -7,10 +7,19 @@ import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.BiConsumer;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,10 +42,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AccessibilityJourneyTests {
     private static final String PASSWORD = "rollbook-demo";
     private static final String DEMO = "/p/TIDECLERK";
+    private static final String LIVING_PAGE = DEMO + "/components";
     private static final int WIDE = 1280;
     private static final int PHONE = 390;
     private static final int NARROWEST = 320;
     private static final int HEIGHT = 900;
+
+    /** At once: a gate has two processors. */
+    private static final int BROWSERS = 2;
 
     /** Whose pages others see too goes first, so that each is looked at as the one who can do most on it. */
     private static final String FIRST = "administrator";
@@ -51,7 +64,8 @@ class AccessibilityJourneyTests {
             + " HTMLFormElement.prototype.submit.call(form); }";
 
     private final SiteMap siteMap = new SiteMap();
-    private final List<String> findings = new ArrayList<>();
+    private final List<String> findings = Collections.synchronizedList(new ArrayList<>());
+    private final ExecutorService browsers = Executors.newFixedThreadPool(BROWSERS);
     private PortalProcess portal;
 
     @BeforeAll
@@ -66,6 +80,7 @@ class AccessibilityJourneyTests {
 
     @AfterAll
     void stop() {
+        browsers.shutdown();
         portal.close();
     }
 
@@ -137,10 +152,47 @@ class AccessibilityJourneyTests {
                     "/nowhere",
                     DEMO + "/rolls/00000000-0000-0000-0000-000000000000",
                     DEMO + "/find?code=NOWHERE",
-                    DEMO + "/settings/units/new")) {
+                    DEMO + "/settings/units/new",
+                    LIVING_PAGE + "/status/409",
+                    LIVING_PAGE + "/status/413",
+                    LIVING_PAGE + "/status/500")) {
                 visitor.open(path);
                 look(visitor.page(), path);
             }
+        }
+        assertThat(findings).isEmpty();
+    }
+
+    /** Everything in each of its states; then once more with the notice of what was just done. */
+    @Order(6)
+    @Test
+    void norWithWhatPagesAreMadeOf() {
+        worthALook(FIRST, LIVING_PAGE, LIVING_PAGE);
+        try (BrowserVisitor visitor = signedIn(FIRST)) {
+            visitor.open(LIVING_PAGE);
+            look(visitor.page(), "living page");
+            visitor.fill("Password", PASSWORD);
+            visitor.fill("Note", "nothing");
+            visitor.press("Check the form");
+            assertThat(visitor.page().locator("#flash").innerText()).contains("is right");
+            look(visitor.page(), "notice");
+        }
+        assertThat(findings).isEmpty();
+    }
+
+    /** What a person sees who sends a form that somebody else was quicker with. */
+    @Order(7)
+    @Test
+    void norWithAFormThatSomebodyElseWasQuickerWith() {
+        try (BrowserVisitor visitor = signedIn(FIRST)) {
+            visitor.open(DEMO + "/media");
+            visitor.page().locator("main tbody th a").first().click();
+            visitor.page().locator("main a[href$='/edit']").first().click();
+            visitor.page().evaluate("document.querySelector('main input[name=version]').value = '-1'");
+            visitor.page().locator("main form button.primary").click();
+            visitor.page().waitForLoadState();
+            assertThat(visitor.text()).containsIgnoringCase("meanwhile");
+            look(visitor.page(), "a form that somebody else was quicker with");
         }
         assertThat(findings).isEmpty();
     }
@@ -152,19 +204,17 @@ class AccessibilityJourneyTests {
         if (siteMap.pagesWithForms().isEmpty()) {
             worthALook(FIRST, "/", "/");
         }
-        Set<String> answered = new HashSet<>();
-        try (BrowserVisitor visitor = signedIn(FIRST)) {
-            for (String address : siteMap.pagesWithForms()) {
+        Set<String> answered = ConcurrentHashMap.newKeySet();
+        inAllBrowsers(FIRST, siteMap.pagesWithForms(), (visitor, address) -> {
+            visitor.open(address);
+            // Counted each time: a form that was taken may be gone.
+            for (int at = 0; at < forms(visitor.page()); at++) {
+                sendNonsense(visitor, at)
+                        .filter(answered::add)
+                        .ifPresent(form -> look(visitor.page(), "wrong form " + form));
                 visitor.open(address);
-                // Counted each time: a form that was taken may be gone.
-                for (int at = 0; at < forms(visitor.page()); at++) {
-                    sendNonsense(visitor, at)
-                            .filter(answered::add)
-                            .ifPresent(form -> look(visitor.page(), "wrong form " + form));
-                    visitor.open(address);
-                }
             }
-        }
+        });
         assertThat(findings).as("of %d forms", answered.size()).isEmpty();
         assertThat(answered).as("forms that are refused").hasSizeGreaterThan(20);
     }
@@ -190,13 +240,28 @@ class AccessibilityJourneyTests {
     }
 
     private void lookAt(String name, List<String> pages) {
-        try (BrowserVisitor visitor = signedIn(name)) {
-            for (String address : pages) {
-                visitor.open(address);
-                look(visitor.page(), address);
-            }
+        inAllBrowsers(name, pages, (visitor, address) -> {
+            visitor.open(address);
+            look(visitor.page(), address);
             findings.addAll(visitor.complaints());
-        }
+            visitor.complaints().clear();
+        });
+    }
+
+    /** Opens the person's browsers and gives each address to the first that is free. */
+    private void inAllBrowsers(String name, Collection<String> addresses, BiConsumer<BrowserVisitor, String> act) {
+        Queue<String> ahead = new ConcurrentLinkedQueue<>(addresses);
+        Runnable browser = () -> {
+            try (BrowserVisitor visitor = signedIn(name)) {
+                for (String address = ahead.poll(); address != null; address = ahead.poll()) {
+                    act.accept(visitor, address);
+                }
+            }
+        };
+        CompletableFuture.allOf(Stream.generate(() -> CompletableFuture.runAsync(browser, browsers))
+                        .limit(Math.min(BROWSERS, addresses.size()))
+                        .toArray(CompletableFuture[]::new))
+                .join();
     }
 
     private void look(Page page, String state) {

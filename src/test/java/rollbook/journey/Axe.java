@@ -25,8 +25,32 @@ final class Axe {
             "rules",
             Map.of("target-size", Map.of("enabled", true)));
 
-    private static final Map<String, Object> CONTRAST =
-            Map.of("runOnly", Map.of("type", "rule", "values", List.of("color-contrast")));
+    /**
+     * Text that doesn't stand out from its ground, WCAG's criterion 1.4.3: axe-core's rule takes a second on a long page, for it
+     * reckons with whatever may lie over whatever. Pages here have plain grounds, and what is in front of what is the same in
+     * both schemes; so the second scheme of a width is looked at with the computed colours alone.
+     */
+    private static final String WEAK_TEXT = "() => {"
+            + " const parts = colour => colour.match(/[\\d.]+/g).map(Number);"
+            + " const linear = c => (c /= 255) <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;"
+            + " const luminance = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);"
+            + " const over = (top, below) => top.slice(0, 3).map((c, i) => c * (top[3] ?? 1) + below[i] * (1 - (top[3] ?? 1)));"
+            + " const ground = e => { const own = parts(getComputedStyle(e).backgroundColor);"
+            + "  return own[3] === 0 ? (e.parentElement ? ground(e.parentElement) : [255, 255, 255])"
+            + "   : own[3] === undefined ? own : over(own, ground(e.parentElement)); };"
+            + " const weak = new Set();"
+            + " for (const e of document.querySelectorAll('body *')) {"
+            + "  if (![...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()) || !e.checkVisibility()"
+            + "   || e.closest('option, title, desc, :disabled')) continue;"
+            + "  const style = getComputedStyle(e);"
+            + "  const under = ground(e);"
+            + "  const text = over(parts(e.closest('svg') ? style.fill : style.color), under);"
+            + "  const [a, b] = [luminance(text), luminance(under)].sort((x, y) => y - x);"
+            + "  const size = parseFloat(style.fontSize);"
+            + "  const large = size >= 24 || size >= 18.66 && style.fontWeight >= 700;"
+            + "  if ((a + 0.05) / (b + 0.05) < (large ? 3 : 4.5))"
+            + "   weak.add('contrast ' + ((a + 0.05) / (b + 0.05)).toFixed(2) + ' of ' + e.outerHTML.slice(0, 120)); }"
+            + " return [...weak]; }";
 
     private static final String RUN = "async ([part, rules]) => {"
             + " const found = await axe.run(part,"
@@ -57,17 +81,21 @@ final class Axe {
         return run(selector, ALL);
     }
 
-    /** What breaks the rule about contrast, the only one that a change of colours can break. */
+    /** Text that doesn't stand out from its ground; contrast is all that a change of colours can break. */
     List<String> contrastFindings() {
-        return run("html", CONTRAST);
+        return strings(page.evaluate(WEAK_TEXT));
     }
 
-    /** Whether it has a language, a title and one main heading, and fits its window. */
+    /** Whether it has a language, a title, one main heading and one primary action at most, and fits its window. */
     List<String> shapeFindings() {
         List<String> findings = new ArrayList<>();
         number("document.querySelectorAll('h1').length", 1, "main headings", findings);
         number("Number(document.documentElement.lang !== '')", 1, "language", findings);
         number("Number(document.title !== '')", 1, "title", findings);
+        Object primaries = page.evaluate("document.querySelectorAll('main .primary').length");
+        if (((Number) primaries).intValue() > 1) {
+            findings.add("has more than one primary action");
+        }
         Object over = page.evaluate("document.documentElement.scrollWidth - innerWidth");
         if (((Number) over).intValue() > 0) {
             findings.add("is " + over + " pixels wider than its window: " + page.evaluate(STICKING_OUT));
@@ -83,8 +111,11 @@ final class Axe {
     }
 
     private List<String> run(String part, Map<String, Object> rules) {
-        return ((List<?>) page.evaluate(RUN, List.of(part, rules)))
-                .stream().map(String::valueOf).toList();
+        return strings(page.evaluate(RUN, List.of(part, rules)));
+    }
+
+    private static List<String> strings(Object list) {
+        return ((List<?>) list).stream().map(String::valueOf).toList();
     }
 
     private static String script() {

@@ -77,7 +77,7 @@ class ErrorPagesTests {
         assertThat(mvc.get().uri("/p/TIDE/rolls/14").exchange())
                 .as("a parameter is missing")
                 .hasStatus(400);
-        assertThat(mvc.put().uri("/p/TIDE/media").exchange()).hasStatus(405);
+        assertThat(mvc.put().uri("/p/TIDE/rolls").exchange()).hasStatus(405);
     }
 
     @Test
