@@ -37,6 +37,7 @@ class PurityTests {
             "rollbook.offload.ReductionHabit",
             "rollbook.offload.RollCodes",
             "rollbook.inventory.CodeNumbering",
+            "rollbook.inventory.CustodyTrail",
             "rollbook.purchase.SerialLines",
             "rollbook.calendar.CalendarText",
             "rollbook.calendar.Entry",
@@ -58,6 +59,7 @@ class PurityTests {
             "rollbook.verification.IntegrityLevels",
             "rollbook.verification.MediumProof",
             "rollbook.verification.Proof",
+            "rollbook.verification.ProofStrips",
             "rollbook.verification.SafetyLevel",
             "rollbook.verification.StorageLevels",
             "rollbook.verification.RecheckPlan",
@@ -75,6 +77,7 @@ class PurityTests {
             "rollbook.forecast.TypicalRoll",
             "rollbook.forecast.BurnDown",
             "rollbook.forecast.BurnDownChart",
+            "rollbook.forecast.CoverGauge",
             "rollbook.forecast.Reduction",
             "rollbook.report.Fact",
             "rollbook.report.FactChange",
@@ -90,6 +93,9 @@ class PurityTests {
             "rollbook.scenario.Stretch",
             "rollbook.scenario.Tries",
             "rollbook.scenario.WorkHours",
+            "rollbook.schedule.BarsChart",
+            "rollbook.schedule.DayBar",
+            "rollbook.schedule.UnitBars",
             "rollbook.supplier.PriceHistory",
             "rollbook.supplier.Punctuality");
 
@@ -100,6 +106,7 @@ class PurityTests {
             return !type.getSimpleName().equals("package-info")
                     && (name.startsWith("rollbook.quantity.")
                             || name.startsWith("rollbook.recording.")
+                            || name.startsWith("rollbook.picture.")
                             || name.startsWith("rollbook.ordering.")
                             || name.startsWith("rollbook.manifest.")
                             || name.startsWith("rollbook.learning.")

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.DayRef;
+import rollbook.picture.AxisScale;
 
 /**
  * A burn-down in coordinates of an SVG picture, so that a template only prints them. Two panels share the dates: above,
@@ -57,7 +58,7 @@ record BurnDownChart(
 
     /**
      * A date's bytes: what was recorded, what is expected on top of it with a chance of a half, a whisker from the 10 %
-     * to the 90 % quantile of that, and the plan as a line across.
+     * to the 90 % quantile of that, and the plan as an outline.
      */
     record DayBar(
             LocalDate date,
@@ -69,7 +70,8 @@ record BurnDownChart(
             double expectedHeight,
             double lowY,
             double highY,
-            double plannedY) {}
+            double plannedY,
+            double plannedHeight) {}
 
     /**
      * Draws a burn-down.
@@ -80,10 +82,5 @@ record BurnDownChart(
      */
     static BurnDownChart of(BurnDown burnDown, @Nullable LocalDate orderBy, int width, int height) {
         return new BurnDownDrawing(burnDown, orderBy, width, height).chart();
-    }
-
-    /** A tenth of a unit is finer than any screen shows, and keeps the page small. */
-    static double round(double coordinate) {
-        return Math.round(coordinate * 10) / 10.0;
     }
 }

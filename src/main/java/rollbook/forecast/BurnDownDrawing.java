@@ -12,6 +12,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import rollbook.burndown.Band;
 import rollbook.burndown.PoolOutlook;
+import rollbook.picture.AxisScale;
+import rollbook.picture.Coordinates;
 
 /** Lays a burn-down out; see {@link BurnDownChart} for what it looks like. */
 final class BurnDownDrawing {
@@ -51,8 +53,8 @@ final class BurnDownDrawing {
         this.past = past();
         double plots = height - TOP_MARGIN - PANEL_GAP - BOTTOM_MARGIN;
         double roomBase = TOP_MARGIN + plots * ROOM_SHARE;
-        this.room = AxisScale.of(highestRoom(), BurnDownChart.round(roomBase), TOP_MARGIN);
-        this.perDay = AxisScale.of(highestDay(), height - BOTTOM_MARGIN, BurnDownChart.round(roomBase + PANEL_GAP));
+        this.room = AxisScale.of(highestRoom(), Coordinates.round(roomBase), TOP_MARGIN);
+        this.perDay = AxisScale.of(highestDay(), height - BOTTOM_MARGIN, Coordinates.round(roomBase + PANEL_GAP));
     }
 
     BurnDownChart chart() {
@@ -149,17 +151,19 @@ final class BurnDownDrawing {
         Band expected = point.outlook() == null ? Band.NONE : point.outlook().demandBytes();
         double actualY = perDay.y(point.actualBytes());
         double expectedY = perDay.y(point.actualBytes() + expected.p50());
+        double plannedY = perDay.y(point.plannedBytes());
         return new BurnDownChart.DayBar(
                 point.date(),
-                BurnDownChart.round(startX(point.date()) + slot * (1 - BAR_SHARE) / 2),
-                BurnDownChart.round(slot * BAR_SHARE),
+                Coordinates.round(startX(point.date()) + slot * (1 - BAR_SHARE) / 2),
+                Coordinates.round(slot * BAR_SHARE),
                 actualY,
-                BurnDownChart.round(perDay.baseY() - actualY),
+                Coordinates.round(perDay.baseY() - actualY),
                 expectedY,
-                BurnDownChart.round(actualY - expectedY),
+                Coordinates.round(actualY - expectedY),
                 perDay.y(point.actualBytes() + expected.p10()),
                 perDay.y(point.actualBytes() + expected.p90()),
-                perDay.y(point.plannedBytes()));
+                plannedY,
+                Coordinates.round(perDay.baseY() - plannedY));
     }
 
     private List<BurnDownChart.Mark> arrivals() {
@@ -198,16 +202,12 @@ final class BurnDownDrawing {
 
     /** Dates with a shooting day, as many as fit with their labels, at the middle of their slots. */
     private List<BurnDownChart.DateTick> dateTicks() {
-        List<BurnDownChart.DateTick> ticks = new ArrayList<>();
-        double free = LEFT_MARGIN;
-        for (BurnDown.Point point : burnDown.points()) {
-            double x = startX(point.date()) + slot / 2;
-            if (!point.days().isEmpty() && x >= free) {
-                ticks.add(new BurnDownChart.DateTick(BurnDownChart.round(x), point.date(), point.days()));
-                free = x + DATE_LABEL_WIDTH;
-            }
-        }
-        return ticks;
+        List<BurnDownChart.DateTick> ticks = burnDown.points().stream()
+                .filter(point -> !point.days().isEmpty())
+                .map(point -> new BurnDownChart.DateTick(
+                        Coordinates.round(startX(point.date()) + slot / 2), point.date(), point.days()))
+                .toList();
+        return Coordinates.withRoom(ticks, BurnDownChart.DateTick::x, DATE_LABEL_WIDTH);
     }
 
     private BurnDownChart.Mark mark(double x, LocalDate date) {
@@ -215,7 +215,7 @@ final class BurnDownDrawing {
     }
 
     private double startX(LocalDate date) {
-        return BurnDownChart.round(LEFT_MARGIN + slot * ChronoUnit.DAYS.between(first, date));
+        return Coordinates.round(LEFT_MARGIN + slot * ChronoUnit.DAYS.between(first, date));
     }
 
     private double endX(LocalDate date) {

@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import rollbook.picture.Words;
 
 /**
  * A burn-down with its labels in place, ready to be printed as SVG.
@@ -18,9 +19,6 @@ record BurnDownPicture(
         String description,
         List<Words> words,
         @Nullable Flag flag) {
-
-    /** Words at a place; anchor is {@code start}, {@code middle} or {@code end}. */
-    record Words(double x, double y, String anchor, String style, String text) {}
 
     /** The order-by date as a flag: a pole from the base up to a cloth that carries the words. */
     record Flag(double poleX, double baseY, double clothX, double clothY, double width, Words words) {}

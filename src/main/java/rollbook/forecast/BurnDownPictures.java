@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.picture.AxisScale;
+import rollbook.picture.Coordinates;
+import rollbook.picture.Words;
 import rollbook.web.Display;
 
 /** Writes the labels onto burn-downs, so that they are read where they belong and don't lie on each other. */
@@ -41,7 +44,7 @@ class BurnDownPictures {
     private final class Layout {
         private final LegForecast leg;
         private final BurnDownChart chart;
-        private final List<BurnDownPicture.Words> placed = new ArrayList<>();
+        private final List<Words> placed = new ArrayList<>();
 
         Layout(LegForecast leg, BurnDownChart chart) {
             this.leg = leg;
@@ -142,9 +145,9 @@ class BurnDownPictures {
             String text = leg.need() == OrderFlag.LATE
                     ? display.text("forecast.chart.late")
                     : display.text("forecast.chart.order-by", words.shortDate(mark.date()));
-            double width = BurnDownChart.round(text.length() * LETTER + 12);
+            double width = Coordinates.round(text.length() * LETTER + 12);
             double left = mark.x() + width <= chart.width() - 4 ? mark.x() : Math.max(0, mark.x() - width);
-            double top = BurnDownChart.round(
+            double top = Coordinates.round(
                     chart.room().topY() + (chart.room().baseY() - chart.room().topY()) * CLOTH_FROM_TOP);
             return new BurnDownPicture.Flag(
                     mark.x(),
@@ -152,12 +155,11 @@ class BurnDownPictures {
                     left,
                     top,
                     width,
-                    new BurnDownPicture.Words(
-                            BurnDownChart.round(left + width / 2), top + CLOTH_HEIGHT - 6.5, "middle", "label", text));
+                    new Words(Coordinates.round(left + width / 2), top + CLOTH_HEIGHT - 6.5, "middle", "label", text));
         }
 
         private void place(double x, double y, String anchor, String style, String text) {
-            placed.add(new BurnDownPicture.Words(BurnDownChart.round(x), BurnDownChart.round(y), anchor, style, text));
+            placed.add(new Words(Coordinates.round(x), Coordinates.round(y), anchor, style, text));
         }
     }
 }

@@ -173,6 +173,25 @@ class ForecastRuns {
                 .optional();
     }
 
+    /** What the newest forecast says of days to come, and the schedule as the first one found it. */
+    record DaysThenAndNow(RecordingOutlook recording, List<ForecastDay> firstDays) {}
+
+    Optional<DaysThenAndNow> daysThenAndNow(UUID productionId) {
+        return jdbc.sql("""
+                        select newest.results ->> 'recording' as recording, first.inputs ->> 'days' as days
+                        from (select results from forecast_run where production_id = :production and method_id = :method
+                              order by id desc limit 1) newest,
+                             (select inputs from forecast_run where production_id = :production and method_id = :method
+                              order by id limit 1) first
+                        """)
+                .param("production", productionId)
+                .param("method", SimulatedForecast.METHOD_ID)
+                .query((row, number) -> new DaysThenAndNow(
+                        ForecastJson.read(row.getString("recording"), RecordingOutlook.class),
+                        List.of(ForecastJson.read(row.getString("days"), ForecastDay[].class))))
+                .optional();
+    }
+
     /** The first forecast of each date, in their order. */
     List<PastForecast> firstOfEachDate(UUID productionId) {
         return jdbc.sql("""

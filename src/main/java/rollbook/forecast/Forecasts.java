@@ -14,11 +14,13 @@ public class Forecasts {
     private final ForecastRuns runs;
     private final ForecastJob job;
     private final StorageWords words;
+    private final CoverPictures covers;
 
-    Forecasts(ForecastRuns runs, ForecastJob job, StorageWords words) {
+    Forecasts(ForecastRuns runs, ForecastJob job, StorageWords words, CoverPictures covers) {
         this.runs = runs;
         this.job = job;
         this.words = words;
+        this.covers = covers;
     }
 
     /** Computes and keeps a forecast now, besides those of the background job. */
@@ -42,7 +44,8 @@ public class Forecasts {
                 forecast.endOfShow(),
                 Urgency.worstFirst(forecast).stream()
                         .map(leg -> leg(leg, standing.raisedLegs().contains(leg.legId()), forecast))
-                        .toList());
+                        .toList(),
+                covers.picture(forecast).orElse(null));
     }
 
     /** Empty before the first forecast. */

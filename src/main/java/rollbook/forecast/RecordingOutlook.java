@@ -2,6 +2,7 @@ package rollbook.forecast;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import rollbook.burndown.Band;
 import rollbook.burndown.DayRef;
 import rollbook.burndown.DayToCome;
@@ -15,8 +16,13 @@ record RecordingOutlook(List<Point> points) {
     /**
      * @param plannedBytes of this day and those before it in the list
      * @param totalBytes recorded on the same days, whole days
+     * @param dayBytes recorded on this day alone, the whole day; null in forecasts that were kept before it was told
      */
-    record Point(DayRef day, long plannedBytes, Band totalBytes) {}
+    record Point(
+            DayRef day,
+            long plannedBytes,
+            Band totalBytes,
+            @Nullable Band dayBytes) {}
 
     RecordingOutlook {
         points = List.copyOf(points);
@@ -29,11 +35,13 @@ record RecordingOutlook(List<Point> points) {
         List<Point> points = new ArrayList<>();
         for (DayToCome day : show.days()) {
             double[] factors = paths.factors(day.day().unit(), day.day().number());
+            double[] alone = new double[replicates];
             for (int i = 0; i < replicates; i++) {
-                totals[i] += Math.max(day.recordedBytes(), factors[i] * day.plannedBytes());
+                alone[i] = Math.max(day.recordedBytes(), factors[i] * day.plannedBytes());
+                totals[i] += alone[i];
             }
             planned = Math.addExact(planned, day.plannedBytes());
-            points.add(new Point(day.day(), planned, band(totals)));
+            points.add(new Point(day.day(), planned, band(totals), band(alone)));
         }
         return new RecordingOutlook(points);
     }

@@ -16,9 +16,16 @@ import org.jspecify.annotations.Nullable;
  * @param checkedAt when it was last found to hold
  * @param today the date it was made for, in the production's zone
  * @param legs the worst first
+ * @param cover how many shooting days each covers; null when none is to come any more
  */
 public record StorageOutlook(
-        String sentence, Instant computedAt, Instant checkedAt, LocalDate today, LocalDate endOfShow, List<Leg> legs) {
+        String sentence,
+        Instant computedAt,
+        Instant checkedAt,
+        LocalDate today,
+        LocalDate endOfShow,
+        List<Leg> legs,
+        @Nullable CoverPicture cover) {
 
     /**
      * How one leg's pool fares.

@@ -9,6 +9,7 @@ import rollbook.web.Link;
 /**
  * All that the storage page shows of a forecast.
  *
+ * @param cover null when no day is to come any more
  * @param plan the cheapest orders for all pools together, if any are needed
  * @param learned what the show has taught, in sentences
  * @param because why it was computed, in words
@@ -17,6 +18,7 @@ import rollbook.web.Link;
  * @param failure why there is no newer one; null if nothing failed
  */
 record StoragePage(
+        @Nullable CoverPicture cover,
         List<Leg> legs,
         OrderWords.@Nullable Plan plan,
         List<String> learned,

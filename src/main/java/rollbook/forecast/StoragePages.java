@@ -30,6 +30,7 @@ class StoragePages {
     private final FlagWords flagWords;
     private final StorageFacts facts;
     private final BurnDownPictures pictures;
+    private final CoverPictures covers;
     private final Display display;
 
     StoragePages(
@@ -42,6 +43,7 @@ class StoragePages {
             FlagWords flagWords,
             StorageFacts facts,
             BurnDownPictures pictures,
+            CoverPictures covers,
             Display display) {
         this.runs = runs;
         this.flags = flags;
@@ -52,6 +54,7 @@ class StoragePages {
         this.flagWords = flagWords;
         this.facts = facts;
         this.pictures = pictures;
+        this.covers = covers;
         this.display = display;
     }
 
@@ -66,6 +69,7 @@ class StoragePages {
         Map<UUID, ForecastInput.Leg> inputs =
                 run.inputs().legs().stream().collect(Collectors.toMap(ForecastInput.Leg::id, Function.identity()));
         return new StoragePage(
+                covers.picture(forecast).orElse(null),
                 Urgency.worstFirst(forecast).stream()
                         .map(leg ->
                                 leg(leg, inputs.get(leg.legId()), burnDowns.get(leg.legId()), done, run, membership))

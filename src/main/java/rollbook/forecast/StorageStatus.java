@@ -33,6 +33,7 @@ public record StorageStatus(
      * @param roomBytes free on the usable items, within the fill level
      * @param capacityBytes what the usable items may hold in all, within the fill level
      * @param coverDays shooting days that fit before it runs out, of {@code daysToCome}
+     * @param leadDays shooting days before an order placed now is likely there; null where that isn't known or is too late
      * @param chance that it runs out before the end of the show, in words
      * @param orderBy the last day to order on; null without an order
      * @param order what to order, in words; empty without an order
@@ -49,6 +50,7 @@ public record StorageStatus(
             long capacityBytes,
             Band coverDays,
             int daysToCome,
+            @Nullable Integer leadDays,
             String chance,
             @Nullable LocalDate orderBy,
             String order,

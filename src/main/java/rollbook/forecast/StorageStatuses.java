@@ -56,6 +56,7 @@ public class StorageStatuses {
                 pool.capacityNowBytes(),
                 pool.coverDays(),
                 pool.daysToCome(),
+                CoverPictures.leadDays(leg),
                 words.chance(pool.chanceOfRunningOut()),
                 order == null ? null : order.orderBy(),
                 order == null ? "" : words.items(leg),

@@ -3,6 +3,7 @@
 @ApplicationModule(
         allowedDependencies = {
             "quantity",
+            "picture",
             "recording",
             "learning",
             "burndown",

@@ -92,14 +92,6 @@ class Agreements {
                 row.getString("entered_by"));
     }
 
-    /** The one of that number, for who types its code. */
-    Optional<UUID> ofNumber(UUID productionId, int number) {
-        return jdbc.sql("select id from hire_agreement where production_id = ? and number = ?")
-                .params(productionId, number)
-                .query(UUID.class)
-                .optional();
-    }
-
     /** Whether each is under an agreement: the agreement's code by the item. */
     Map<UUID, String> codes(UUID productionId, List<UUID> itemIds) {
         Map<UUID, String> codes = new LinkedHashMap<>();

@@ -5,7 +5,7 @@ import java.util.UUID;
 
 /** @param number counted from one within the production */
 record HireAgreement(UUID id, int number, TermsHistory terms) {
-    private static final String PREFIX = "HIRE-";
+    static final String PREFIX = "HIRE-";
 
     public String code() {
         return code(number);

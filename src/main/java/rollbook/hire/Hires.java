@@ -4,10 +4,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -19,7 +16,6 @@ import rollbook.web.NotFoundException;
 /** What is hired and was, with what it costs. */
 @Service
 public class Hires {
-    private static final Pattern CODE = Pattern.compile("(?i)hire-(\\d{1,9})");
 
     private final HiredItems items;
     private final Agreements agreements;
@@ -52,14 +48,6 @@ public class Hires {
                 .filter(hired -> hired.item().id().equals(itemId))
                 .findFirst()
                 .orElseThrow(NotFoundException::new);
-    }
-
-    /** The agreement of that code; nothing if it is none. */
-    public Optional<UUID> findByCode(UUID productionId, String code) {
-        Matcher number = CODE.matcher(code);
-        return number.matches()
-                ? agreements.ofNumber(productionId, Integer.parseInt(number.group(1)))
-                : Optional.empty();
     }
 
     /**

@@ -5,7 +5,9 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.beans.factory.ObjectProvider;
@@ -78,17 +80,25 @@ public class Custody {
             throw new Refusal("inventory.refused.changed-meanwhile", item.code());
         }
         journey(by.productionId(), itemId).ifPresent(journey -> {
-            throw new Refusal("inventory.refused.under-way", item.code(), text(journey.says()));
+            throw underWay(item, journey);
         });
         enter(by.signatory(), item, CustodyAct.MOVED, placeId, holder, note);
     }
 
     /** Where the item is on its way to, if it is. */
     Optional<ItemJourney.Journey> journey(UUID productionId, UUID itemId) {
-        return journeys.orderedStream()
-                .map(journey -> journey.of(productionId, itemId))
-                .flatMap(Optional::stream)
-                .findFirst();
+        return Optional.ofNullable(journeys(productionId, List.of(itemId)).get(itemId));
+    }
+
+    /** Where those of the items are on their way to that are. */
+    Map<UUID, ItemJourney.Journey> journeys(UUID productionId, Collection<UUID> itemIds) {
+        Map<UUID, ItemJourney.Journey> all = new HashMap<>();
+        journeys.orderedStream().forEach(of -> of.of(productionId, itemIds).forEach(all::putIfAbsent));
+        return all;
+    }
+
+    static Refusal underWay(MediaItem item, ItemJourney.Journey journey) {
+        return new Refusal("inventory.refused.under-way", item.code(), text(journey.says()));
     }
 
     /** Notes that an item goes from hand to hand on its way somewhere, or that it has come to a place. */

@@ -121,18 +121,7 @@ class CustodyController {
     }
 
     private void check(CustodyAct act, MediaItem item, CustodyForm form, BindingResult result) {
-        if (act.moves() && form.placeId() == null) {
-            page.reject(result, "placeId", "inventory.problem.missing", List.of());
-        }
-        if (act.needsReason() && form.reasonText().isEmpty()) {
-            page.reject(result, "reason", "inventory.problem.missing", List.of());
-        }
-        if (!CustodyForm.keepable(form.reasonText())) {
-            page.reject(result, "reason", "inventory.problem.unkeepable", List.of(CustodyForm.MOST));
-        }
-        if (!CustodyForm.keepable(form.holderText())) {
-            page.reject(result, "holder", "inventory.problem.unkeepable", List.of(CustodyForm.MOST));
-        }
+        page.check(act, form, result);
         if (act.isForGood() && !form.repeats(item.code())) {
             page.reject(result, "typed", "inventory.problem.code-typed", List.of(item.code()));
         }

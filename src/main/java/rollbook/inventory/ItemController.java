@@ -4,6 +4,7 @@ import static org.springframework.http.HttpStatus.UNPROCESSABLE_CONTENT;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Arrays;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,7 +22,6 @@ import rollbook.production.AllowedFor;
 import rollbook.production.CopyPlan;
 import rollbook.production.Membership;
 import rollbook.production.Role;
-import rollbook.quantity.Money;
 import rollbook.web.Display;
 import rollbook.web.Notice;
 import rollbook.web.Refusal;
@@ -36,6 +36,7 @@ class ItemController {
     private final CopyPlan plan;
     private final ItemFormPage page;
     private final MediaSentences sentences;
+    private final TrailPictures trails;
     private final Display display;
 
     ItemController(
@@ -45,6 +46,7 @@ class ItemController {
             CopyPlan plan,
             ItemFormPage page,
             MediaSentences sentences,
+            TrailPictures trails,
             Display display) {
         this.items = items;
         this.custody = custody;
@@ -52,20 +54,25 @@ class ItemController {
         this.plan = plan;
         this.page = page;
         this.sentences = sentences;
+        this.trails = trails;
         this.display = display;
     }
 
     @GetMapping
     String show(Membership membership, @PathVariable UUID id, Model model) {
         MediaItem item = items.get(membership.productionId(), id);
-        Money money = Money.of(membership.currency());
         model.addAttribute("row", row(membership, item));
         model.addAttribute("item", item);
         model.addAttribute("base", membership.path("media/" + id));
         model.addAttribute("sentence", sentences.of(item));
-        model.addAttribute("cost", item.costMinorUnits() == null ? null : money.write(item.costMinorUnits()));
-        model.addAttribute("currency", membership.currency());
-        model.addAttribute("chain", custody.chain(membership.productionId(), id));
+        model.addAttribute(
+                "cost",
+                item.costMinorUnits() == null
+                        ? null
+                        : display.money(item.costMinorUnits(), Currency.getInstance(membership.currency())));
+        List<CustodyEntry> chain = custody.chain(membership.productionId(), id);
+        model.addAttribute("chain", chain);
+        model.addAttribute("trail", trails.picture(membership, item, chain));
         Optional<ItemJourney.Journey> journey = custody.journey(membership.productionId(), id);
         journey.ifPresent(under -> {
             model.addAttribute("journey", under);

@@ -88,4 +88,26 @@ class ItemFormPage {
         String about = refusal.key().equals("inventory.refused.serials-exist") ? "serial" : field;
         result.rejectValue(about, "refused", new Object[0], display.text(refusal) + (next == null ? "" : " " + next));
     }
+
+    /** What is said about an act, on one item or on several. */
+    void check(CustodyAct act, CustodyForm form, BindingResult result) {
+        if (act.moves() && form.placeId() == null) {
+            reject(result, "placeId", "inventory.problem.missing", List.of());
+        }
+        if (act.needsReason() && form.reasonText().isEmpty()) {
+            reject(result, "reason", "inventory.problem.missing", List.of());
+        }
+        if (!CustodyForm.keepable(form.reasonText())) {
+            reject(result, "reason", "inventory.problem.unkeepable", List.of(CustodyForm.MOST));
+        }
+        if (!CustodyForm.keepable(form.holderText())) {
+            reject(result, "holder", "inventory.problem.unkeepable", List.of(CustodyForm.MOST));
+        }
+    }
+
+    List<Choice> places(Membership membership) {
+        return places.list(membership.productionId()).stream()
+                .map(place -> new Choice(place.id().toString(), place.name()))
+                .toList();
+    }
 }

@@ -1,12 +1,13 @@
 package rollbook.inventory;
 
-import java.util.Optional;
+import java.util.Collection;
+import java.util.Map;
 import java.util.UUID;
 
-/** Implemented by modules that send items: says where one is on its way to. It is moved by arriving there, not by hand. */
+/** Implemented by modules that send items: says where they are on their way to. They are moved by arriving there, not by hand. */
 public interface ItemJourney {
-    /** @return nothing if as far as this module knows the item isn't on its way */
-    Optional<Journey> of(UUID productionId, UUID itemId);
+    /** @return of those of the items that, as far as this module knows, are on their way; in one statement */
+    Map<UUID, Journey> of(UUID productionId, Collection<UUID> itemIds);
 
     /**
      * @param says a sentence

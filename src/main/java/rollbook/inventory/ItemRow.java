@@ -9,7 +9,7 @@ record ItemRow(MediaItem item, @Nullable String legName) {
     }
 
     public String stateKey() {
-        return state().key();
+        return item.stateKey();
     }
 
     /** Good, but at a place away from the set and the office. */

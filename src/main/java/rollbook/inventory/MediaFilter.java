@@ -55,25 +55,6 @@ public record MediaFilter(@Nullable MediaKind kind, State state, String text) {
                 text == null ? "" : text.strip().replaceAll("\\p{Cntrl}", ""));
     }
 
-    public boolean narrows() {
-        return kind != null || state != State.PRESENT || !text.isEmpty();
-    }
-
-    /** The filter as parameters of the address; only those that narrow. */
-    Map<String, String> parameters() {
-        Map<String, String> parameters = new LinkedHashMap<>();
-        if (kind != null) {
-            parameters.put("kind", kind.name());
-        }
-        if (state != State.PRESENT) {
-            parameters.put("state", state.name());
-        }
-        if (!text.isEmpty()) {
-            parameters.put("q", text);
-        }
-        return parameters;
-    }
-
     String sql() {
         return " and " + state.condition
                 + (kind == null ? "" : " and i.kind = :kind")

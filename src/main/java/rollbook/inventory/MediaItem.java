@@ -39,4 +39,9 @@ public record MediaItem(
     public boolean usable() {
         return condition == Condition.GOOD;
     }
+
+    /** The message that words how it stands; for templates. */
+    public String stateKey() {
+        return ItemState.of(this).key();
+    }
 }

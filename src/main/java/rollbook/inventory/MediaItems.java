@@ -90,6 +90,15 @@ public class MediaItems {
                 .list();
     }
 
+    /** Those of the ids that this production has, in the order of their codes. */
+    List<MediaItem> findByIds(UUID productionId, Collection<UUID> ids) {
+        return jdbc.sql(ITEMS + " and i.id = any (:ids) order by upper(i.code)")
+                .param("production", productionId)
+                .param("ids", ids.toArray(UUID[]::new))
+                .query(MediaItem.class)
+                .list();
+    }
+
     private static List<String> inCapitals(Collection<String> texts) {
         return texts.stream().map(text -> text.strip().toUpperCase(Locale.ROOT)).toList();
     }

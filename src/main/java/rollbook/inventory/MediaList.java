@@ -13,6 +13,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
+import rollbook.web.Listing;
 import rollbook.web.Paged;
 
 /** The list of items, filtered and page by page, and its figures. */
@@ -26,7 +27,7 @@ public class MediaList {
         this.plan = plan;
     }
 
-    Paged<ItemRow> page(UUID productionId, MediaFilter filter, int number) {
+    Paged<ItemRow> page(UUID productionId, MediaFilter filter, Listing.Order<ListColumn> order, int number) {
         long total = jdbc.sql(
                         "select count(*) from inventory_item i join production_place p on p.id = i.place_id where i.production_id = :production"
                                 + filter.sql())
@@ -37,28 +38,28 @@ public class MediaList {
         int last = (int) Math.max(1, (total + Paged.SIZE - 1) / Paged.SIZE);
         int shown = Math.min(Math.max(number, 1), last);
         String part = " limit %d offset %d".formatted(Paged.SIZE, Paged.offset(shown, Paged.SIZE));
-        return new Paged<>(rows(productionId, filter, part), shown, Paged.SIZE, total);
+        return new Paged<>(rows(productionId, filter, order, part), shown, Paged.SIZE, total);
     }
 
     /** All that the filter lets through, ordered by code. */
     public List<MediaItem> items(UUID productionId, MediaFilter filter) {
-        return items(productionId, filter, "");
+        return items(productionId, filter, ListColumn.USUAL, "");
     }
 
-    List<ItemRow> all(UUID productionId, MediaFilter filter) {
-        return rows(productionId, filter, "");
+    List<ItemRow> all(UUID productionId, MediaFilter filter, Listing.Order<ListColumn> order) {
+        return rows(productionId, filter, order, "");
     }
 
-    private List<ItemRow> rows(UUID productionId, MediaFilter filter, String part) {
+    private List<ItemRow> rows(UUID productionId, MediaFilter filter, Listing.Order<ListColumn> order, String part) {
         Map<UUID, String> legNames =
                 new HashMap<>(plan.legs(productionId).stream().collect(Collectors.toMap(Leg::id, Leg::name)));
-        return items(productionId, filter, part).stream()
+        return items(productionId, filter, order, part).stream()
                 .map(item -> new ItemRow(item, item.legId() == null ? null : legNames.get(item.legId())))
                 .toList();
     }
 
-    private List<MediaItem> items(UUID productionId, MediaFilter filter, String part) {
-        return jdbc.sql(MediaItems.ITEMS + filter.sql() + " order by upper(i.code)" + part)
+    private List<MediaItem> items(UUID productionId, MediaFilter filter, Listing.Order<ListColumn> order, String part) {
+        return jdbc.sql(MediaItems.ITEMS + filter.sql() + ListColumn.orderBy(order) + part)
                 .param("production", productionId)
                 .params(filter.sqlParameters())
                 .query(MediaItem.class)

@@ -54,12 +54,7 @@ public class PdfPress {
                             (address, type) -> address.startsWith(OWN + ":"),
                             ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI)
                     .useSVGDrawer(new PathDrawer())
-                    .useFont(
-                            font("static/fonts/DejaVuSansMono-Bold.ttf"),
-                            SheetStyle.CODE_FACE,
-                            700,
-                            FontStyle.NORMAL,
-                            true)
+                    .useFont(font("fonts/DejaVuSansMono-Bold.ttf"), SheetStyle.CODE_FACE, 700, FontStyle.NORMAL, true)
                     .useFont(font(TextFace.FILE), SheetStyle.TEXT_FACE, 400, FontStyle.NORMAL, true)
                     .withProducer("Rollbook")
                     .usePdfUaAccessibility(true)

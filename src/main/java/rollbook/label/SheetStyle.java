@@ -13,7 +13,16 @@ final class SheetStyle {
 
     static final String CODE_FACE = "label-code";
     static final String TEXT_FACE = "label-text";
-    private static final String FACE = "font-family: %s; src: url(../fonts/%s.ttf); font-weight: %s";
+    /**
+     * On a screen the letters of the paper would weigh ten times what all else does, so it makes do with those that are
+     * there. The narrow ones of a common face are as wide as the paper's.
+     */
+    private static final String FACE = "font-family: %s; src: %s; font-weight: %s";
+
+    private static final String CODE_FACES = "local(\"DejaVu Sans Mono Bold\"), local(\"Liberation Mono Bold\"),"
+            + " local(\"Menlo Bold\"), local(\"Consolas Bold\"), local(\"Courier New Bold\")";
+    private static final String TEXT_FACES = "local(\"DejaVu Sans Condensed\"), local(\"Liberation Sans\"),"
+            + " local(\"Helvetica\"), local(\"Arial\"), local(\"Roboto\")";
 
     private final SheetGrid grid;
     private final LabelLayout layout;
@@ -52,8 +61,8 @@ final class SheetStyle {
                 "height: %s; outline: 1px solid var(--hairline)",
                 style.at(kind.grid().pageHeightMillimetres()));
         style.rule(".label-one", "outline: 1px dashed #999");
-        style.rule("@font-face", FACE, CODE_FACE, "DejaVuSansMono-Bold", "bold");
-        style.rule("@font-face", FACE, TEXT_FACE, "DejaVuSansCondensed", "normal");
+        style.rule("@font-face", FACE, CODE_FACE, CODE_FACES, "bold");
+        style.rule("@font-face", FACE, TEXT_FACE, TEXT_FACES, "normal");
         return style.labels();
     }
 
@@ -81,11 +90,14 @@ final class SheetStyle {
                 at(layout.topPaddingMillimetres()),
                 at(layout.wordsWidthMillimetres()),
                 at(layout.wordsHeightMillimetres()));
-        rule(".label-code", "margin: 0; font-family: %s; font-weight: bold; white-space: nowrap", CODE_FACE);
+        rule(
+                ".label-code",
+                "margin: 0; font-family: %s; font-weight: bold; white-space: nowrap",
+                CODE_FACE + ", monospace");
         rule(
                 ".label-line",
                 "margin: 0; font-family: %s; font-size: %s; line-height: %s; white-space: nowrap",
-                TEXT_FACE,
+                TEXT_FACE + ", sans-serif",
                 at(layout.textMillimetres()),
                 at(layout.lineMillimetres()));
         for (int letters = 1; letters <= LabelLayout.LONGEST_CODE; letters++) {

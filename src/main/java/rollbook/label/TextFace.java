@@ -15,7 +15,7 @@ import org.springframework.stereotype.Component;
 /** How wide text is in the face that labels are set in, and so how much of it goes into a line. */
 @Component
 class TextFace {
-    static final String FILE = "static/fonts/DejaVuSansCondensed.ttf";
+    static final String FILE = "fonts/DejaVuSansCondensed.ttf";
 
     private static final String ELLIPSIS = "…";
     /** What is printed for a letter that the face doesn't have. */

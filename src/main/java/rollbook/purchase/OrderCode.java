@@ -1,33 +1,49 @@
 package rollbook.purchase;
 
-import java.util.Optional;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.springframework.stereotype.Component;
-import rollbook.production.TypedCode;
+import rollbook.production.CodeKind;
 
 /** Order 7. */
 @Component
-class OrderCode implements TypedCode {
-    private static final Pattern CODE = Pattern.compile("(?i)order[\\s-]*0*(\\d{1,6})");
+class OrderCode implements CodeKind {
+    @Override
+    public String numbered() {
+        return "purchase.one.title";
+    }
 
-    private final Orders orders;
-
-    OrderCode(Orders orders) {
-        this.orders = orders;
+    /** The state is what {@link PurchaseOrder#state} says. */
+    @Override
+    public String rows() {
+        return """
+                select o.id, 'purchase.code' as what, o.number::text as code, '' as also,
+                       coalesce(s.name, '') as detail, null::date as on_date,
+                       'purchase.state.' || case
+                         when 'CLOSED' = any(t.steps) then 'CLOSED'
+                         when 'DECLINED' = any(t.steps) then 'DECLINED'
+                         when 'CANCELLED' = any(t.steps) then case when a.came > 0 then 'ARRIVED' else 'CANCELLED' end
+                         when 'PLACED' = any(t.steps) then
+                           case when a.all_here then 'ARRIVED' when a.came > 0 then 'PART_ARRIVED' else 'PLACED' end
+                         when 'APPROVED' = any(t.steps) then 'APPROVED' else 'PROPOSED' end as state,
+                       false as past
+                from purchase_order o
+                left join supplier_supplier s on s.id = o.supplier_id
+                cross join lateral (
+                    select array_agg(x.step) as steps from purchase_step x
+                    where x.order_id = o.id and not exists (
+                        select 1 from purchase_step back where back.order_id = o.id and back.taken_back_step = x.number)) t
+                cross join lateral (
+                    select coalesce(sum(v.came), 0) as came,
+                           coalesce(bool_and(l.items - coalesce(v.came, 0) - coalesce(v.credited, 0) = 0), true) as all_here
+                    from purchase_line l left join lateral (
+                        select * from purchase_line_arrival w where w.line_id = l.id) v on true
+                    where l.order_id = o.id and not l.removed) a
+                where o.production_id = :production
+                """;
     }
 
     @Override
-    public Optional<String> page(UUID productionId, String typed) {
-        Matcher code = CODE.matcher(typed);
-        if (!code.matches()) {
-            return Optional.empty();
-        }
-        int number = Integer.parseInt(code.group(1));
-        return orders.list(productionId).stream()
-                .filter(order -> order.number() == number)
-                .findFirst()
-                .map(order -> "orders/" + order.id());
+    public String page(UUID id) {
+        return "orders/" + id;
     }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.Verdict;
@@ -52,7 +53,7 @@ class ReportWords {
         return display.text("web.verdict." + display.verdict(verdict));
     }
 
-    /** How many rolls are proven on as many copies as are asked for, and which aren't, as the second part of a sentence. */
+    /** How many rolls are proven on as many copies as are asked for, and which aren't, in sentences; why, if it is one only. */
     String proven(List<RollProof> rolls, int copiesAsked) {
         List<RollProof> unproven =
                 rolls.stream().filter(roll -> roll.provenCopies() < copiesAsked).toList();
@@ -60,15 +61,14 @@ class ReportWords {
         if (unproven.isEmpty()) {
             return display.text("report.proven.all", proven, copiesAsked);
         }
-        StringBuilder words = new StringBuilder(display.text("report.proven.some", proven, copiesAsked));
-        unproven.stream()
-                .limit(NAMED)
-                .forEach(roll -> words.append(' ')
-                        .append(display.text("report.proven.not", roll.roll().code(), why(roll))));
-        if (unproven.size() > NAMED) {
-            words.append(' ').append(display.text("report.proven.nor", unproven.size() - NAMED));
+        String some = display.text("report.proven.some", proven, copiesAsked) + " ";
+        if (unproven.size() == 1) {
+            RollProof only = unproven.get(0);
+            return some + display.text("report.proven.not", only.roll().code(), why(only));
         }
-        return words.toString();
+        String named =
+                unproven.stream().limit(NAMED).map(roll -> roll.roll().code()).collect(Collectors.joining(", "));
+        return some + display.text("report.proven.nor", named, Math.max(0, unproven.size() - NAMED));
     }
 
     /** The copies that are there and known to be bad, as a further sentence; empty if there are none. */

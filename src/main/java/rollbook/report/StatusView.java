@@ -1,6 +1,8 @@
 package rollbook.report;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import rollbook.forecast.CoverGauge;
 import rollbook.report.ReportWords.Line;
 
 /**
@@ -27,6 +29,7 @@ record StatusView(
         String method) {
 
     /**
+     * @param gauge draws what {@code cover} says; null when no day is to come any more
      * @param picture says what the fan shows
      * @param order what to order by when, at which cost; empty if nothing
      */
@@ -37,6 +40,7 @@ record StatusView(
             String sentence,
             String room,
             String cover,
+            @Nullable CoverGauge gauge,
             String chance,
             String order,
             FanPicture fan,

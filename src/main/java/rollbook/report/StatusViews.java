@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import rollbook.burndown.Band;
+import rollbook.forecast.CoverGauge;
 import rollbook.forecast.OrderFlag;
 import rollbook.forecast.StorageStatus;
 import rollbook.production.Membership;
@@ -71,6 +72,7 @@ class StatusViews {
                 pool.sentence(),
                 display.text("report.status.room", display.size(pool.roomBytes()), display.size(pool.capacityBytes())),
                 display.text("report.status.cover", pool.coverDays().p50(), pool.daysToCome()),
+                pool.daysToCome() == 0 ? null : CoverGauge.of(pool.daysToCome(), pool.coverDays(), pool.leadDays()),
                 display.text("report.status.chance", pool.chance()),
                 order(pool),
                 FanPicture.of(pool, status.today(), status.endOfShow()),

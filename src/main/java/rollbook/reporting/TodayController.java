@@ -8,15 +8,23 @@ import rollbook.production.Membership;
 @Controller
 class TodayController {
     private final TodayPage today;
+    private final WallPage wall;
 
-    TodayController(TodayPage today) {
+    TodayController(TodayPage today, WallPage wall) {
         this.today = today;
+        this.wall = wall;
     }
 
     @GetMapping("/p/{production}/today")
     String today(Membership membership, Model model) {
         model.addAttribute("view", today.view(membership));
         return "reporting/today";
+    }
+
+    @GetMapping("/p/{production}/wall")
+    String wall(Membership membership, Model model) {
+        model.addAttribute("view", wall.view(membership));
+        return "reporting/wall";
     }
 
     @GetMapping("/p/{production}")

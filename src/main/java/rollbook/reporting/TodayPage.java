@@ -8,7 +8,9 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
+import rollbook.forecast.CoverPicture;
 import rollbook.forecast.Forecasts;
 import rollbook.forecast.StorageOutlook;
 import rollbook.production.Membership;
@@ -56,8 +58,12 @@ class TodayPage {
 
     record Section(Role role, List<Answer> answers) {}
 
-    /** @param sections the viewer's own first */
-    record View(String sentence, List<Detail> alarms, List<Section> sections) {}
+    /**
+     * @param cover how far storage reaches, for those whose question it is; else null
+     * @param sections the viewer's own first
+     */
+    record View(
+            String sentence, List<Detail> alarms, @Nullable CoverPicture cover, List<Section> sections) {}
 
     View view(Membership viewer) {
         ProofSummary proof = proofs.of(viewer.productionId());
@@ -71,14 +77,21 @@ class TodayPage {
         Predicate<Section> own = section -> viewer.roles().contains(section.role());
         List<Section> ownFirst = new ArrayList<>(sections.stream().filter(own).toList());
         ownFirst.addAll(sections.stream().filter(own.negate()).toList());
-        return new View(sentence(ownFirst.get(0)), alarms(viewer, proof), ownFirst);
+        return new View(
+                sentence(ownFirst.get(0)),
+                alarms(viewer, proof),
+                viewer.roles().contains(Role.POST) || viewer.roles().contains(Role.OFFICE)
+                        ? outlook.map(StorageOutlook::cover).orElse(null)
+                        : null,
+                ownFirst);
     }
 
     private static String sentence(Section first) {
         return first.answers().get(0).answer();
     }
 
-    private List<Detail> alarms(Membership viewer, ProofSummary proof) {
+    /** What comes before everything else, whoever looks. */
+    List<Detail> alarms(Membership viewer, ProofSummary proof) {
         Stream<Detail> asked = proof.asked().stream()
                 .map(override -> new Detail(
                         display.text("reporting.override.asked", override.askedByName(), override.cardCode()),
@@ -125,7 +138,7 @@ class TodayPage {
                         List.of()));
     }
 
-    private String handBack(ProofSummary proof) {
+    String handBack(ProofSummary proof) {
         List<String> parts = new ArrayList<>();
         if (!proof.cleared().isEmpty()) {
             parts.add(
@@ -141,13 +154,13 @@ class TodayPage {
         return parts.isEmpty() ? display.text("reporting.hand-back.none") : String.join(" ", parts);
     }
 
-    private static String cards(List<ProofSummary.RollLine> lines) {
+    static String cards(List<ProofSummary.RollLine> lines) {
         String named =
                 lines.stream().limit(NAMED).map(ProofSummary.RollLine::cardCode).collect(Collectors.joining(", "));
         return lines.size() > NAMED ? named + "…" : named;
     }
 
-    private String waiting(ProofSummary proof) {
+    String waiting(ProofSummary proof) {
         List<String> parts = new ArrayList<>();
         if (!proof.exposed().isEmpty()) {
             parts.add(display.text("reporting.waiting.exposed", proof.exposed().size()));

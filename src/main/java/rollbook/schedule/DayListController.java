@@ -5,9 +5,11 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import rollbook.format.NamedFormat;
 import rollbook.format.RecordingFormats;
 import rollbook.production.CameraUnits;
 import rollbook.production.Membership;
@@ -20,6 +22,8 @@ class DayListController {
     private final RecordingFormats formats;
     private final Productions productions;
     private final WhereWeAre where;
+    private final DayBars bars;
+    private final BarsPictures pictures;
     private final Clock clock;
 
     DayListController(
@@ -28,12 +32,16 @@ class DayListController {
             RecordingFormats formats,
             Productions productions,
             WhereWeAre where,
+            DayBars bars,
+            BarsPictures pictures,
             Clock clock) {
         this.days = days;
         this.units = units;
         this.formats = formats;
         this.productions = productions;
         this.where = where;
+        this.bars = bars;
+        this.pictures = pictures;
         this.clock = clock;
     }
 
@@ -41,15 +49,22 @@ class DayListController {
     String list(Membership membership, Model model) {
         UUID production = membership.productionId();
         List<ShootingDay> all = days.list(production);
-        Map<UUID, DayTotals> totals = DayTotals.byDay(days.plannedMinutes(production), formats.byId(production));
+        Map<UUID, NamedFormat> byId = formats.byId(production);
+        Map<UUID, DayTotals> totals = DayTotals.byDay(days.plannedMinutes(production), byId);
         Map<LocalDate, String> holidays = productions.holidays(production);
         LocalDate today = LocalDate.now(clock.withZone(membership.zone()));
         List<UnitDays> ofUnits = units.units(production).stream()
                 .map(unit -> UnitDays.of(unit, all, totals, holidays, today))
                 .toList();
         model.addAttribute("units", ofUnits);
+        model.addAttribute("bars", pictures(bars.of(production, all, totals, byId, today)));
         model.addAttribute("none", all.isEmpty());
         model.addAttribute("sentence", where.sentence(ofUnits));
         return "schedule/list";
+    }
+
+    private Map<UUID, BarsPicture> pictures(Map<UUID, UnitBars> byUnit) {
+        return byUnit.entrySet().stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, unit -> pictures.picture(unit.getKey(), unit.getValue())));
     }
 }

@@ -1,6 +1,8 @@
 package rollbook.schedule;
 
 import jakarta.validation.Valid;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -36,7 +38,10 @@ class DayPageController {
     private final CameraUnits units;
     private final RecordingFormats formats;
     private final Productions productions;
+    private final DayBars bars;
+    private final BarsPictures pictures;
     private final Display display;
+    private final Clock clock;
 
     DayPageController(
             ShootingDays days,
@@ -44,13 +49,19 @@ class DayPageController {
             CameraUnits units,
             RecordingFormats formats,
             Productions productions,
-            Display display) {
+            DayBars bars,
+            BarsPictures pictures,
+            Display display,
+            Clock clock) {
         this.days = days;
         this.states = states;
         this.units = units;
         this.formats = formats;
         this.productions = productions;
+        this.bars = bars;
+        this.pictures = pictures;
         this.display = display;
+        this.clock = clock;
     }
 
     @GetMapping
@@ -132,6 +143,19 @@ class DayPageController {
         model.addAttribute("total", total);
         model.addAttribute("holiday", productions.holidays(production).get(day.date()));
         model.addAttribute("sentence", sentence(day, total));
+        if (day.state() != DayState.CANCELLED) {
+            UnitBars.Day bytes = bars.of(
+                            production,
+                            List.of(day),
+                            Map.of(id, total),
+                            byId,
+                            LocalDate.now(clock.withZone(membership.zone())))
+                    .get(day.unitId())
+                    .days()
+                    .get(0);
+            model.addAttribute("bar", DayBar.of(bytes));
+            model.addAttribute("barSays", pictures.sentence(bytes));
+        }
     }
 
     private String sentence(ShootingDay day, DayTotals total) {

@@ -1,30 +1,43 @@
 package rollbook.shipment;
 
-import java.util.Optional;
 import java.util.UUID;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.springframework.stereotype.Component;
-import rollbook.production.TypedCode;
+import rollbook.production.CodeKind;
 
 /** Shipment 3. */
 @Component
-class ShipmentCode implements TypedCode {
-    private static final Pattern CODE = Pattern.compile("(?i)shipment[\\s-]*0*(\\d{1,6})");
+class ShipmentCode implements CodeKind {
+    @Override
+    public String numbered() {
+        return "shipment.name";
+    }
 
-    private final Shipments shipments;
-
-    ShipmentCode(Shipments shipments) {
-        this.shipments = shipments;
+    /** The state is what {@link Shipment#state} says. */
+    @Override
+    public String rows() {
+        return """
+                select s.id, 'shipment.code' as what, s.number::text as code, '' as also,
+                       f.name || ' – ' || t.name as detail, null::date as on_date,
+                       'shipment.state.' || case
+                         when s.state <> 'SENT' then s.state
+                         when n.open > 0 then case when n.arrived > 0 then 'ARRIVED_IN_PART' else 'SENT' end
+                         when n.lost = 0 then 'ARRIVED'
+                         when n.arrived > 0 then 'LOST_IN_PART' else 'LOST' end as state,
+                       s.state = 'DISCARDED' as past
+                from shipment_shipment s
+                join production_place f on f.id = s.from_place_id
+                join production_place t on t.id = s.to_place_id
+                cross join lateral (
+                    select count(*) filter (where i.state in ('UNDER_WAY', 'MISSING')) as open,
+                           count(*) filter (where i.state = 'ARRIVED') as arrived,
+                           count(*) filter (where i.state = 'LOST') as lost
+                    from shipment_item i where i.shipment_id = s.id) n
+                where s.production_id = :production
+                """;
     }
 
     @Override
-    public Optional<String> page(UUID productionId, String typed) {
-        Matcher code = CODE.matcher(typed);
-        return code.matches()
-                ? shipments
-                        .findByNumber(productionId, Integer.parseInt(code.group(1)))
-                        .map(id -> "shipments/" + id)
-                : Optional.empty();
+    public String page(UUID id) {
+        return "shipments/" + id;
     }
 }

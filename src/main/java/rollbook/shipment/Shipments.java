@@ -2,8 +2,10 @@ package rollbook.shipment;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -84,13 +86,6 @@ public class Shipments implements ItemJourney {
         return shipment;
     }
 
-    public Optional<UUID> findByNumber(UUID productionId, int number) {
-        return jdbc.sql("select id from shipment_shipment where production_id = ? and number = ?")
-                .params(productionId, number)
-                .query(UUID.class)
-                .optional();
-    }
-
     /**
      * Reads a shipment and keeps others from changing it until the transaction ends.
      *
@@ -166,22 +161,25 @@ public class Shipments implements ItemJourney {
     }
 
     @Override
-    public Optional<Journey> of(UUID productionId, UUID itemId) {
-        return jdbc.sql("""
-                        select i.code, t.name, s.number, s.id, x.state from shipment_item x
+    public Map<UUID, Journey> of(UUID productionId, Collection<UUID> itemIds) {
+        Map<UUID, Journey> journeys = new HashMap<>();
+        jdbc.sql("""
+                        select x.item_id, i.code, t.name, s.number, s.id, x.state from shipment_item x
                         join shipment_shipment s on s.id = x.shipment_id join production_place t on t.id = s.to_place_id
                         join inventory_item i on i.id = x.item_id
-                        where s.production_id = ? and x.item_id = ? and x.state in ('UNDER_WAY', 'MISSING')
-                        """)
-                .params(productionId, itemId)
-                .query((row, number) -> new Journey(
-                        Hold.of(
-                                "shipment.journey." + row.getString("state"),
-                                row.getString("code"),
-                                row.getString("name"),
-                                row.getInt("number")),
-                        "shipments/" + row.getString("id")))
-                .optional();
+                        where s.production_id = ? and x.item_id = any (?) and x.state in ('UNDER_WAY', 'MISSING')
+                        """).param(productionId).param(itemIds.toArray(UUID[]::new)).query(row -> {
+            journeys.put(
+                    row.getObject("item_id", UUID.class),
+                    new Journey(
+                            Hold.of(
+                                    "shipment.journey." + row.getString("state"),
+                                    row.getString("code"),
+                                    row.getString("name"),
+                                    row.getInt("number")),
+                            "shipments/" + row.getString("id")));
+        });
+        return journeys;
     }
 
     private static SentContent content(ResultSet row, int number) throws SQLException {

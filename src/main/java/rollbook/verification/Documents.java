@@ -182,17 +182,6 @@ class Documents {
                 .single();
     }
 
-    /** Those whose file name or digest begins so. */
-    List<Document> find(UUID productionId, String text) {
-        return jdbc.sql(
-                        DOCUMENTS
-                                + " and (upper(d.file_name) = upper(:text) or encode(d.sha256, 'hex') like lower(:text) || '%') limit 2")
-                .param("production", productionId)
-                .param("text", text)
-                .query(Documents::document)
-                .list();
-    }
-
     List<Document> newest(UUID productionId, long offset, int limit) {
         return jdbc.sql(DOCUMENTS + " order by d.uploaded_at desc, d.sequence, d.id limit :limit offset :offset")
                 .param("production", productionId)

@@ -81,6 +81,9 @@ public class ProofSummaries {
                 lines.getOrDefault(CardStanding.BAD_COPY, List.of()),
                 lines.getOrDefault(CardStanding.HELD, List.of()),
                 lines.getOrDefault(CardStanding.EXPOSED, List.of()),
+                lines.getOrDefault(CardStanding.COPYING, List.of()),
+                lines.getOrDefault(CardStanding.IN_CAMERA, List.of()),
+                all.stream().collect(Collectors.groupingBy(Roll::dayId, Collectors.counting())),
                 allCopies.size(),
                 (int) judged.values().stream()
                         .filter(verdict -> verdict.verdict() == Verdict.PROVEN)

@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -12,6 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param bad rolls with a copy that is known to be bad, each with the sentence that says so
  * @param held rolls whose card is held until more is proven
  * @param exposed rolls that nobody has begun to copy
+ * @param copying rolls that are being copied
+ * @param inCamera rolls whose card is in a camera
+ * @param rollsOfDays how many rolls there are of each shooting day that has any
  * @param copiesProven copies whose newest verdict is proven
  * @param documentsUnassigned documents with parts that nobody has assigned
  * @param documentsRejected documents rejected since yesterday
@@ -27,6 +31,9 @@ public record ProofSummary(
         List<RollLine> bad,
         List<RollLine> held,
         List<RollLine> exposed,
+        List<RollLine> copying,
+        List<RollLine> inCamera,
+        Map<UUID, Long> rollsOfDays,
         int copies,
         int copiesProven,
         int documentsUnassigned,

@@ -41,6 +41,7 @@ class RollPage {
     private final Clearances clearances;
     private final RollFacts facts;
     private final RollBoard board;
+    private final RollTrail trail;
     private final Display display;
 
     RollPage(
@@ -53,6 +54,7 @@ class RollPage {
             Clearances clearances,
             RollFacts facts,
             RollBoard board,
+            RollTrail trail,
             Display display) {
         this.rolls = rolls;
         this.copies = copies;
@@ -63,6 +65,7 @@ class RollPage {
         this.clearances = clearances;
         this.facts = facts;
         this.board = board;
+        this.trail = trail;
         this.display = display;
     }
 
@@ -116,7 +119,8 @@ class RollPage {
             RollFacts.Facts facts,
             @Nullable String withoutProof,
             RollSafety safety,
-            List<Offload> offloads) {}
+            List<Offload> offloads,
+            RollTrail.Picture way) {}
 
     /**
      * What the pages show on which somebody decides about the card.
@@ -189,7 +193,8 @@ class RollPage {
                 known,
                 withoutProof(known),
                 RollSafety.of(proof, known.habits()),
-                offloads.ofRoll(production, rollId));
+                offloads.ofRoll(production, rollId),
+                trail.picture(roll, proof.copies(), history, known.clearances(), viewer.zone()));
     }
 
     /** One sentence for each copy that counts: for the caution beside clearing and erasing. */

@@ -11,14 +11,23 @@ import rollbook.production.Membership;
 @Controller
 class RollsController {
     private final RollBoard board;
+    private final ProofOverview overview;
 
-    RollsController(RollBoard board) {
+    RollsController(RollBoard board, ProofOverview overview) {
         this.board = board;
+        this.overview = overview;
     }
 
     @GetMapping("/p/{production}/rolls")
     String rolls(Membership membership, @RequestParam(name = "day", required = false) @Nullable UUID day, Model model) {
-        model.addAttribute("board", board.board(membership, day));
+        RollBoard.Board shown = board.board(membership, day);
+        model.addAttribute("board", shown);
+        model.addAttribute(
+                "overview",
+                overview.view(
+                        membership.productionId(),
+                        shown.legs(),
+                        shown.day() == null ? null : shown.day().id()));
         return "verification/rolls";
     }
 }

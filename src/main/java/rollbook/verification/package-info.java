@@ -3,6 +3,7 @@
 @ApplicationModule(
         allowedDependencies = {
             "quantity",
+            "picture",
             "manifest",
             "production",
             "inventory",

@@ -30,6 +30,9 @@ public class Display {
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", LOCALE);
     private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM uuuu", LOCALE);
 
+    /** Stands in no message. */
+    private static final String APART = "\u0000";
+
     private final MessageSource messages;
     private final Clock clock;
 
@@ -107,13 +110,29 @@ public class Display {
                 : pair("web.display.days", length.toDays(), "web.display.hours", length.toHoursPart());
     }
 
+    /**
+     * A moment in three pieces, of which the middle one ages: {@code 18:42, }, {@code 12 min ago} and
+     * {@code  (Lisbon)}.
+     */
+    public record When(String before, String ago, String after) {}
+
     /** 18:42, 12 min ago (Lisbon); with its date if that is not today's there: Tue 14 Jul 2026, 18:42, 3 days ago (Lisbon). */
     public String when(Instant instant, @Nullable ZoneId zone) {
+        return whenAs(instant, zone, ago(instant));
+    }
+
+    /** The same for pages that stay open: what ages stands apart. */
+    public When parts(Instant instant, @Nullable ZoneId zone) {
+        String[] around = whenAs(instant, zone, APART).split(APART, 2);
+        return new When(around[0], ago(instant), around[1]);
+    }
+
+    private String whenAs(Instant instant, @Nullable ZoneId zone, String ago) {
         ZoneId here = orUtc(zone);
         LocalDate day = LocalDate.ofInstant(instant, here);
         String time = clockTime(instant, here);
         String moment = day.equals(LocalDate.now(clock.withZone(here))) ? time : shortDate(day) + ", " + time;
-        return text("web.display.when", moment, ago(instant), place(here));
+        return text("web.display.when", moment, ago, place(here));
     }
 
     /** 12 min ago; in 3 days. Only the largest unit. */

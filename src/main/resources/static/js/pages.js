@@ -73,6 +73,7 @@ const firstBars = () => {
 };
 document.addEventListener('DOMContentLoaded', firstBars);
 document.addEventListener('htmx:afterSettle', firstBars);
+document.addEventListener('refreshed', firstBars);
 document.addEventListener('pointerover', (event) => says(event.target.closest?.('.timeline .bar')));
 document.addEventListener('focusin', (event) => says(event.target.closest?.('.timeline .bar')));
 document.addEventListener('keydown', (event) => {

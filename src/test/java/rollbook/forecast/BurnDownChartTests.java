@@ -145,9 +145,9 @@ class BurnDownChartTests {
         // The lower axis goes to 4 TB, 19 a terabyte; bars take the middle 70 of a slot of 100.
         assertThat(bars)
                 .containsExactly(
-                        new BurnDownChart.DayBar(date(1), 71, 70, 233, 19, 233, 0, 233, 233, 233),
-                        new BurnDownChart.DayBar(date(2), 171, 70, 252, 0, 233, 19, 242.5, 223.5, 233),
-                        new BurnDownChart.DayBar(date(4), 371, 70, 252, 0, 185.5, 66.5, 214, 176, 176));
+                        new BurnDownChart.DayBar(date(1), 71, 70, 233, 19, 233, 0, 233, 233, 233, 19),
+                        new BurnDownChart.DayBar(date(2), 171, 70, 252, 0, 233, 19, 242.5, 223.5, 233, 19),
+                        new BurnDownChart.DayBar(date(4), 371, 70, 252, 0, 185.5, 66.5, 214, 176, 176, 76));
     }
 
     @Test

@@ -150,7 +150,7 @@ class StoragePageTests {
     void aScreenReaderHearsWhatEachPictureShows() {
         runShort();
 
-        assertThat(page().select("svg")).hasSize(4).allSatisfy(picture -> {
+        assertThat(page().select(".chart svg")).hasSize(4).allSatisfy(picture -> {
             assertThat(picture.attr("role")).isEqualTo("img");
             String[] ids = picture.attr("aria-labelledby").split(" ");
             assertThat(ids).hasSize(2);
@@ -251,7 +251,7 @@ class StoragePageTests {
         assertThat(page.select("[role=status][hx-get]"))
                 .as("it isn't there in a moment")
                 .isEmpty();
-        assertThat(page.select("svg")).hasSize(4);
+        assertThat(page.select(".chart svg")).hasSize(4);
         assertThat(page.select("form[action$=storage/forecasts] button").text()).isEqualTo("Compute again now");
     }
 
@@ -424,7 +424,7 @@ class StoragePageTests {
         }
         compute();
 
-        assertThat(page().select("svg")).hasSize(20);
+        assertThat(page().select(".chart svg")).hasSize(20);
         assertThat(statements.during(this::page)).isEqualTo(few).isLessThanOrEqualTo(12);
     }
 

@@ -34,7 +34,8 @@ class TrackRecordTests {
                         .mapToObj(lead -> new RecordingOutlook.Point(
                                 new DayRef("Main", number + lead - 1, date(number + lead - 1)),
                                 100L * lead,
-                                new Band(p10 * lead, p50 * lead, p50 * lead, p50 * lead, p90 * lead)))
+                                new Band(p10 * lead, p50 * lead, p50 * lead, p50 * lead, p90 * lead),
+                                null))
                         .toList()));
     }
 

@@ -65,7 +65,8 @@ class TrustPageTests {
         RecordingOutlook recording = new RecordingOutlook(List.of(new RecordingOutlook.Point(
                 new DayRef("Main", number, today),
                 144 * gb,
-                new Band(90 * gb, 95 * gb, 105 * gb, 120 * gb, 130 * gb))));
+                new Band(90 * gb, 95 * gb, 105 * gb, 120 * gb, 130 * gb),
+                null)));
         jdbc.sql("""
                         insert into forecast_run (production_id, computed_at, today, because, method_id, inputs, results)
                         values (:production, now(), :today, '{}', :method, '{}',

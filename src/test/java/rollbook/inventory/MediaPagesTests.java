@@ -156,7 +156,7 @@ class MediaPagesTests {
                 .isEqualTo(
                         "CARD-1 holds a roll that is not cleared. Do not erase it. It is at: Set. Holder: wrangler.");
         assertThat(page.select("dd").eachText())
-                .contains("1.00 TB (931 GiB)", "reads 500 MB/s, writes 500 MB/s", "649.90 EUR");
+                .contains("1.00 TB (931 GiB)", "reads 500 MB/s, writes 500 MB/s", "€649.90");
         assertThat(page.select("main .actions a.button").eachText())
                 .containsExactly("Hand over", "Move", "Quarantine", "Report lost");
         assertThat(page.text()).contains("can’t be retired or returned before its roll is cleared");

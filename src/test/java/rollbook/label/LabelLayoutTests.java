@@ -67,7 +67,7 @@ class LabelLayoutTests {
     private static double letterWidth() throws IOException {
         try (TrueTypeFont font = new TTFParser()
                 .parse(new RandomAccessReadBuffer(
-                        new ClassPathResource("static/fonts/DejaVuSansMono-Bold.ttf").getInputStream()))) {
+                        new ClassPathResource("fonts/DejaVuSansMono-Bold.ttf").getInputStream()))) {
             return font.getAdvanceWidth(font.nameToGID("X")) / (double) font.getUnitsPerEm();
         }
     }

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -54,7 +55,8 @@ class DraftsTests {
                     Instant.EPOCH,
                     TODAY,
                     TODAY.plusDays(30),
-                    List.of(leg("Tape", true), leg("Shuttle", false))),
+                    List.of(leg("Tape", true), leg("Shuttle", false)),
+                    null),
             List.of(
                     ordered(1, State.PART_ARRIVED, -1),
                     ordered(2, State.PLACED, 0),
@@ -223,6 +225,9 @@ class DraftsTests {
                 lines("B", 1),
                 lines("H", held),
                 lines("X", 1),
+                List.of(),
+                List.of(),
+                Map.of(),
                 14,
                 12,
                 1,

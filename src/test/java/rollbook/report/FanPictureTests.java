@@ -29,6 +29,7 @@ class FanPictureTests {
                 1_000,
                 new Band(3, 4, 5, 6, 7),
                 10,
+                2,
                 "12 %",
                 orderBy,
                 "6 drives",

@@ -65,7 +65,7 @@ class SchedulePagesTests {
                 .extracting(ShootingDay::date)
                 .containsExactly(date(3), date(4), date(7), date(8), date(9));
         Document page = page(get("days", Role.READER));
-        assertThat(page.select("tbody tr").get(3).text())
+        assertThat(page.select("section > table tbody tr").get(3).text())
                 .contains("Day 4", "Tue 11 Mar 2031", "planned", "90", "130 GB", "Holiday: Founders’ day.");
         assertThat(page.select(".sentence").text())
                 .isEqualTo("Day 1 of 5 is next, on Thu 6 Mar 2031. The show wraps on Wednesday 12 March 2031.");

@@ -58,6 +58,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
         MessagesConfiguration.class,
         Pages.class,
         CurrentPlace.class,
+        Refresh.class,
     })
     class Site {
         @Bean

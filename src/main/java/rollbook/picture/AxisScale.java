@@ -1,4 +1,4 @@
-package rollbook.forecast;
+package rollbook.picture;
 
 import java.math.BigDecimal;
 import java.util.List;
@@ -19,7 +19,7 @@ public record AxisScale(String unit, long topBytes, double baseY, double topY, L
     private static final int STEPS_AT_MOST = 5;
     private static final List<String> UNITS = List.of("B", "kB", "MB", "GB", "TB", "PB", "EB");
 
-    static AxisScale of(long maxBytes, double baseY, double topY) {
+    public static AxisScale of(long maxBytes, double baseY, double topY) {
         long step = step(maxBytes);
         long steps = Math.max(1, ExactDivision.ceil(maxBytes, step));
         long top = Math.multiplyExact(steps, step);
@@ -46,12 +46,12 @@ public record AxisScale(String unit, long topBytes, double baseY, double topY, L
     }
 
     /** Where these bytes are; what is below zero is drawn at zero. */
-    double y(long bytes) {
+    public double y(long bytes) {
         return y(bytes, topBytes, baseY, topY);
     }
 
     private static double y(long bytes, long topBytes, double baseY, double topY) {
-        return BurnDownChart.round(baseY - (baseY - topY) * Math.max(0, bytes) / topBytes);
+        return Coordinates.round(baseY - (baseY - topY) * Math.max(0, bytes) / topBytes);
     }
 
     private static String label(long bytes, int power) {

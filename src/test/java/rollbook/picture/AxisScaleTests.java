@@ -1,4 +1,4 @@
-package rollbook.forecast;
+package rollbook.picture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
