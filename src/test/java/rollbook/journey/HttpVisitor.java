@@ -5,11 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpHeaders;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jsoup.Connection;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -189,43 +195,45 @@ final class HttpVisitor implements Visitor {
         // Nothing is kept open between requests.
     }
 
-    /** Sends a text file from the documents' page in two parts, as its script does. Whether the portal says that all of it is there. */
+    /** Sends a text file from the documents' page in two parts, as its script does. Whether the portal says that it has all of it. */
     boolean sendInParts(String name, String content) {
-        String describes =
-                page.selectFirst("form.sending select option[selected]").val();
-        String token = page.selectFirst("form.sending input[name=_csrf]").val();
+        Element form = page.selectFirst("form.sending");
+        String describes = form.selectFirst("select option[selected]").val();
         int middle = content.length() / 2;
-        Connection begin = session.newRequest()
-                .url(page.selectFirst("form.sending").absUrl("data-begin") + "?beginning=" + "00".repeat(32)
-                        + "&describes=" + describes)
-                .method(Connection.Method.POST)
-                .header("Content-Type", "application/octet-stream")
+        HttpRequest.Builder begin = HttpRequest.newBuilder(
+                        URI.create(form.absUrl("data-begin") + "?beginning=" + "00".repeat(32) + "&describes=" + describes))
+                .method("POST", HttpRequest.BodyPublishers.ofString(content.substring(0, middle)))
                 .header("Content-Disposition", "inline; filename=\"" + name + "\"")
-                .header("Upload-Length", Integer.toString(content.length()));
-        String address = part(begin, token, content.substring(0, middle), false).header("Location");
-        Connection.Response ended = part(
-                session.newRequest()
-                        .url(base + address)
-                        .method(Connection.Method.PATCH)
-                        .header("Content-Type", "application/partial-upload")
-                        .header("Upload-Offset", Integer.toString(middle)),
-                token,
-                content.substring(middle),
-                true);
-        return "?1".equals(ended.header("Upload-Complete"));
+                .header("Upload-Length", Integer.toString(content.length()))
+                .header("Upload-Complete", "?0");
+        String address = answer(begin, 201).firstValue("Location").orElseThrow();
+        HttpRequest.Builder end = HttpRequest.newBuilder(URI.create(base + address))
+                .method("PATCH", HttpRequest.BodyPublishers.ofString(content.substring(middle)))
+                .header("Content-Type", "application/partial-upload")
+                .header("Upload-Offset", Integer.toString(middle))
+                .header("Upload-Complete", "?1");
+        return answer(end, 201).firstValue("Upload-Complete").orElse("").equals("?1");
     }
 
-    private static Connection.Response part(Connection request, String token, String content, boolean last) {
+    private HttpHeaders answer(HttpRequest.Builder request, int expected) {
+        String cookies = session.cookieStore().getCookies().stream()
+                .map(cookie -> cookie.getName() + "=" + cookie.getValue())
+                .collect(Collectors.joining("; "));
+        String token = page.selectFirst("form.sending input[name=_csrf]").val();
         try {
-            Connection.Response answer = request.ignoreContentType(true)
-                    .header("X-XSRF-TOKEN", token)
-                    .header("Upload-Complete", last ? "?1" : "?0")
-                    .requestBody(content)
-                    .execute();
-            assertThat(answer.statusCode()).isIn(201, 204);
-            return answer;
+            HttpResponse<Void> answer = HttpClient.newHttpClient()
+                    .send(
+                            request.header("Cookie", cookies)
+                                    .header("X-XSRF-TOKEN", token)
+                                    .build(),
+                            HttpResponse.BodyHandlers.discarding());
+            assertThat(answer.statusCode()).isEqualTo(expected);
+            return answer.headers();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
         }
     }
 
