@@ -200,8 +200,8 @@ final class HttpVisitor implements Visitor {
         Element form = page.selectFirst("form.sending");
         String describes = form.selectFirst("select option[selected]").val();
         int middle = content.length() / 2;
-        HttpRequest.Builder begin = HttpRequest.newBuilder(
-                        URI.create(form.absUrl("data-begin") + "?beginning=" + "00".repeat(32) + "&describes=" + describes))
+        HttpRequest.Builder begin = HttpRequest.newBuilder(URI.create(
+                        form.absUrl("data-begin") + "?beginning=" + "00".repeat(32) + "&describes=" + describes))
                 .method("POST", HttpRequest.BodyPublishers.ofString(content.substring(0, middle)))
                 .header("Content-Disposition", "inline; filename=\"" + name + "\"")
                 .header("Upload-Length", Integer.toString(content.length()))
