@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import rollbook.format.RecordingFormats;
 import rollbook.production.CameraUnits;
 import rollbook.production.Membership;
@@ -20,6 +21,7 @@ class DayListController {
     private final RecordingFormats formats;
     private final Productions productions;
     private final WhereWeAre where;
+    private final DayListing listing;
     private final Clock clock;
 
     DayListController(
@@ -28,17 +30,19 @@ class DayListController {
             RecordingFormats formats,
             Productions productions,
             WhereWeAre where,
+            DayListing listing,
             Clock clock) {
         this.days = days;
         this.units = units;
         this.formats = formats;
         this.productions = productions;
         this.where = where;
+        this.listing = listing;
         this.clock = clock;
     }
 
     @GetMapping("/p/{production}/days")
-    String list(Membership membership, Model model) {
+    String list(Membership membership, @RequestParam Map<String, String> address, Model model) {
         UUID production = membership.productionId();
         List<ShootingDay> all = days.list(production);
         Map<UUID, DayTotals> totals = DayTotals.byDay(days.plannedMinutes(production), formats.byId(production));
@@ -47,7 +51,11 @@ class DayListController {
         List<UnitDays> ofUnits = units.units(production).stream()
                 .map(unit -> UnitDays.of(unit, all, totals, holidays, today))
                 .toList();
+        DayListing.Asked asked = listing.read(membership.path("days"), address);
+        model.addAttribute("list", asked.listing());
         model.addAttribute("units", ofUnits);
+        model.addAttribute("shown", ofUnits.stream().map(asked::of).toList());
+        model.addAttribute("all", all.size());
         model.addAttribute("none", all.isEmpty());
         model.addAttribute("sentence", where.sentence(ofUnits));
         return "schedule/list";

@@ -38,7 +38,7 @@ class AssetsTests {
                 mvc.get().uri("/p/TIDE/rolls").exchange().getResponse().getContentAsString());
         List<String> assets = page.select("head link[href]").eachAttr("href");
         assets.addAll(page.select("script").eachAttr("src"));
-        assertThat(assets).hasSize(7).allSatisfy(asset -> {
+        assertThat(assets).hasSize(8).allSatisfy(asset -> {
             assertThat(asset).matches(".*(-[0-9a-f]{32}\\.(css|js|svg)|/htmx\\.org/\\d+\\.\\d+\\.\\d+/.*)");
             assertThat(mvc.get().uri(asset).exchange()).as(asset).hasStatusOk();
         });
