@@ -37,6 +37,7 @@ class DemoProduction implements ApplicationRunner {
     private final Signatures signatures;
     private final DemoClock clock;
     private final SignInHints hints;
+    private final Filling filling;
     private final Display display;
     private final TransactionTemplate transaction;
 
@@ -51,6 +52,7 @@ class DemoProduction implements ApplicationRunner {
             Signatures signatures,
             DemoClock clock,
             SignInHints hints,
+            Filling filling,
             Display display,
             TransactionTemplate transaction) {
         this.jdbc = jdbc;
@@ -63,6 +65,7 @@ class DemoProduction implements ApplicationRunner {
         this.signatures = signatures;
         this.clock = clock;
         this.hints = hints;
+        this.filling = filling;
         this.display = display;
         this.transaction = transaction;
     }
@@ -70,6 +73,7 @@ class DemoProduction implements ApplicationRunner {
     @Override
     public void run(ApplicationArguments arguments) {
         transaction.executeWithoutResult(status -> fillIfEmpty());
+        filling.done();
         if (productions.all().stream().anyMatch(production -> production.code().equals(Show.CODE))) {
             for (Account account : Account.values()) {
                 hints.add(account.signInName(), Account.PASSWORD, display.text(account.messageKey()));

@@ -15,10 +15,12 @@ public record CoverPicture(int daysToCome, List<Label> ticks, List<Row> rows) {
 
     /** Words at a place. Near the ends of the axis they stand beside it rather than around it. */
     public record Label(String x, String anchor, String text) {
-        private static final double NEAR = 0.15;
+        /** What half a letter takes of the width of a phone. */
+        private static final double HALF_A_LETTER = 0.01;
 
         static Label of(double share, String text) {
-            String anchor = share < NEAR ? "start" : share > 1 - NEAR ? "end" : "middle";
+            double half = text.length() * HALF_A_LETTER;
+            String anchor = share < half ? "start" : share > 1 - half ? "end" : "middle";
             return new Label(Coordinates.percent(share), anchor, text);
         }
     }

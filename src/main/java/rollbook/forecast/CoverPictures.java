@@ -44,11 +44,13 @@ class CoverPictures {
         return advice == null ? null : advice.waiting().get(0).likelyArrivalOn();
     }
 
+    /** Shooting days until an order placed now is there; null if that isn't known or is after the show. */
     static @Nullable Integer leadDays(LegForecast leg) {
         LocalDate arrival = arrival(leg);
-        return arrival == null || isAfterTheShow(arrival, leg.outlook())
-                ? null
-                : (Integer) CoverGauge.daysUntil(arrival, leg.outlook());
+        if (arrival == null || isAfterTheShow(arrival, leg.outlook())) {
+            return null;
+        }
+        return CoverGauge.daysUntil(arrival, leg.outlook());
     }
 
     private static boolean isAfterTheShow(LocalDate arrival, PoolOutlook pool) {

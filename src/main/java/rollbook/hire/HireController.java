@@ -4,6 +4,8 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
+import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -12,6 +14,7 @@ import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
@@ -28,8 +31,10 @@ class HireController {
     private final HirePages pages;
     private final Hires hires;
     private final HireReminders reminders;
+    private final HireListing listing;
 
-    HireController(HirePages pages, Hires hires, HireReminders reminders) {
+    HireController(HirePages pages, Hires hires, HireReminders reminders, HireListing listing) {
+        this.listing = listing;
         this.pages = pages;
         this.hires = hires;
         this.reminders = reminders;
@@ -39,18 +44,20 @@ class HireController {
     record ReminderForm(@NotNull @Min(0) @Max(60) @Nullable Integer days, int version) {}
 
     @GetMapping("/hire")
-    ModelAndView list(Membership membership) {
-        return new ModelAndView("hire/list").addObject("page", pages.list(membership));
+    ModelAndView list(Membership membership, @RequestParam Map<String, String> address) {
+        return new ModelAndView("hire/list").addObject("page", pages.list(membership, address));
     }
 
     @GetMapping("/hire.csv")
-    ResponseEntity<String> download(Membership membership) {
+    ResponseEntity<String> download(Membership membership, @RequestParam Map<String, String> address) {
+        List<Hired> all = hires.all(membership.productionId(), membership.zone());
+        HireListing.Asked asked = listing.read(membership.path("hire"), address, all);
         String fileName = "%s-hire-%s.csv".formatted(membership.code(), pages.today(membership));
         return FileAnswer.kept(
                 fileName,
                 FileAnswer.CSV,
                 HireCsv.of(
-                        hires.all(membership.productionId(), membership.zone()),
+                        all.stream().filter(asked::isFor).toList(),
                         pages.today(membership),
                         HirePages.currency(membership)));
     }

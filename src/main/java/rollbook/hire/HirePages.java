@@ -17,6 +17,8 @@ import rollbook.hire.HireHolds.OnItem;
 import rollbook.label.CodeList;
 import rollbook.production.Membership;
 import rollbook.web.Display;
+import rollbook.web.Listing;
+import rollbook.web.Paged;
 
 /** Gathers what the pages about hires show. */
 @Component
@@ -24,11 +26,20 @@ class HirePages {
     private final Hires hires;
     private final HireHolds holds;
     private final HireReminders reminders;
+    private final HireListing listing;
     private final HireWords words;
     private final Display display;
     private final Clock clock;
 
-    HirePages(Hires hires, HireHolds holds, HireReminders reminders, HireWords words, Display display, Clock clock) {
+    HirePages(
+            Hires hires,
+            HireHolds holds,
+            HireReminders reminders,
+            HireListing listing,
+            HireWords words,
+            Display display,
+            Clock clock) {
+        this.listing = listing;
         this.hires = hires;
         this.holds = holds;
         this.reminders = reminders;
@@ -64,29 +75,45 @@ class HirePages {
     /** What went back. */
     record EndedRow(Hired hired, HireEnd end, String cost, String late) {}
 
+    /**
+     * @param all how many items are hired or were
+     * @param found how many of them the address asks for
+     * @param anyHere whether any item is to go back, shown or not
+     */
     record ListPage(
             String sentence,
+            Listing list,
+            int all,
+            int found,
+            boolean anyHere,
             List<Row> rows,
             boolean agreementMissing,
-            List<EndedRow> ended,
+            Paged<EndedRow> ended,
             String endedTotal,
             int remindDays) {}
 
-    ListPage list(Membership membership) {
+    ListPage list(Membership membership, Map<String, String> address) {
         LocalDate today = today(membership);
         Currency currency = currency(membership);
         List<Hired> all = hires.all(membership.productionId(), membership.zone());
+        HireListing.Asked asked = listing.read(membership.path("hire"), address, all);
+        List<Hired> shown = all.stream().filter(asked::isFor).toList();
         List<Hired> here = all.stream().filter(Hired::isHere).toList();
         Map<UUID, OnItem> onItems = holds.of(membership, here);
         HireReminders.Reminder reminder = reminders.of(membership.productionId());
-        List<EndedRow> ended = ended(all, currency);
+        List<EndedRow> ended = ended(shown, currency);
         return new ListPage(
                 words.sentence(here, today, currency),
-                groups(here).stream()
+                asked.listing(),
+                all.size(),
+                shown.size(),
+                !here.isEmpty(),
+                groups(shown.stream().filter(Hired::isHere).toList()).stream()
+                        .sorted(asked.groups())
                         .map(group -> row(group, today, reminder.days(), currency, onItems))
                         .toList(),
                 here.stream().anyMatch(hired -> hired.agreement() == null),
-                ended,
+                Paged.of(ended, asked.listing().page()),
                 words.money(
                         ended.stream()
                                 .map(EndedRow::end)

@@ -28,7 +28,7 @@ enum ListColumn {
 
     /** What isn't known stands last either way, and equal ones by their code. */
     static String orderBy(Listing.Order<ListColumn> order) {
-        String direction = (order.descending() ? " desc" : " asc") + " nulls last";
+        String direction = order.direction() + " nulls last";
         return " order by " + order.column().sql.replace(", ", direction + ", ") + direction + ", upper(i.code)";
     }
 }

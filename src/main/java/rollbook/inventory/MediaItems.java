@@ -123,12 +123,7 @@ public class MediaItems {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public MediaItem lock(UUID productionId, UUID itemId) {
-        return jdbc.sql(ITEMS + " and i.id = :id for update of i")
-                .param("production", productionId)
-                .param("id", itemId)
-                .query(MediaItem.class)
-                .optional()
-                .orElseThrow(NotFoundException::new);
+        return held(productionId, itemId, "update");
     }
 
     /**
@@ -138,12 +133,17 @@ public class MediaItems {
      */
     @Transactional(propagation = Propagation.MANDATORY)
     public MediaItem keep(UUID productionId, UUID itemId) {
-        return jdbc.sql(ITEMS + " and i.id = :id for share of i")
-                .param("production", productionId)
-                .param("id", itemId)
-                .query(MediaItem.class)
+        return held(productionId, itemId, "share");
+    }
+
+    /** Read after it is held: one that was moved while we waited wouldn't be found with the place it had before. */
+    private MediaItem held(UUID productionId, UUID itemId, String how) {
+        jdbc.sql("select id from inventory_item where production_id = ? and id = ? for " + how)
+                .params(productionId, itemId)
+                .query(UUID.class)
                 .optional()
                 .orElseThrow(NotFoundException::new);
+        return get(productionId, itemId);
     }
 
     /**

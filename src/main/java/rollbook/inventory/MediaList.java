@@ -35,8 +35,7 @@ public class MediaList {
                 .params(filter.sqlParameters())
                 .query(Long.class)
                 .single();
-        int last = (int) Math.max(1, (total + Paged.SIZE - 1) / Paged.SIZE);
-        int shown = Math.min(Math.max(number, 1), last);
+        int shown = Paged.shown(number, total);
         String part = " limit %d offset %d".formatted(Paged.SIZE, Paged.offset(shown, Paged.SIZE));
         return new Paged<>(rows(productionId, filter, order, part), shown, Paged.SIZE, total);
     }

@@ -3,7 +3,9 @@ package rollbook.mail;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -141,30 +143,6 @@ class Outbox {
                 .single();
     }
 
-    /**
-     * A production's messages, the newest first.
-     *
-     * @param trouble only what somebody may have to see to
-     */
-    List<Message> ofProduction(UUID productionId, boolean trouble, long offset, int limit) {
-        return jdbc.sql(MESSAGES + " where m.production_id = ? and (not ? or " + TROUBLE
-                        + ") order by m.created_at desc, m.id offset ? limit ?")
-                .params(productionId, trouble, offset, limit)
-                .query(Message.class)
-                .list();
-    }
-
-    record Counts(long all, long trouble, long waiting) {}
-
-    Counts counts(UUID productionId) {
-        return jdbc.sql("select count(*) as all, count(*) filter (where " + TROUBLE
-                        + ") as trouble, count(*) filter (where m.state = 'WAITING') as waiting"
-                        + " from mail_message m where m.production_id = ?")
-                .param(productionId)
-                .query(Counts.class)
-                .single();
-    }
-
     /** @throws NotFoundException if the person has no such message */
     Message own(UUID personId, UUID id) {
         return jdbc.sql(MESSAGES + " where m.id = ? and m.person_id = ?")
@@ -191,8 +169,39 @@ class Outbox {
      */
     @Transactional
     void sendAgain(Message message, Act act, int attempts) {
+        checkUnchanged(letGo(message, attempts));
+        trail.add(act);
+    }
+
+    /**
+     * Lets several messages go again: all of them, or none.
+     *
+     * @param seen each with how often it had been tried when the person looked
+     * @throws Refusal if something happened to some of them meanwhile, naming whom they go to
+     * @throws NotFoundException if this production hasn't one of them
+     */
+    @Transactional
+    void sendAgainAll(Membership by, Map<UUID, Integer> seen) {
+        List<Message> messages = seen.keySet().stream()
+                .sorted()
+                .map(id -> get(by.productionId(), id))
+                .toList();
+        List<String> changed = new ArrayList<>();
+        for (Message message : messages) {
+            if (letGo(message, seen.get(message.id())) == 0) {
+                changed.add(message.personName());
+            } else {
+                trail.add(act(by, "mail.sent-again", message));
+            }
+        }
+        if (!changed.isEmpty()) {
+            throw new Refusal("mail.refused.several-changed", String.join(", ", changed), changed.size());
+        }
+    }
+
+    private int letGo(Message message, int attempts) {
         Instant now = clock.instant();
-        int waits = jdbc.sql("""
+        return jdbc.sql("""
                         update mail_message set state = 'WAITING', failure = '', not_before = ?, not_after = ?,
                             bounced_at = null, bounce = ''
                         where id = ? and attempts = ? and (state in ('UNCERTAIN', 'FAILED', 'EXPIRED', 'WITHDRAWN')
@@ -200,8 +209,6 @@ class Outbox {
                         """)
                 .params(Timestamp.from(now), Timestamp.from(now.plus(message.kind().useful)), message.id(), attempts)
                 .update();
-        checkUnchanged(waits);
-        trail.add(act);
     }
 
     /**

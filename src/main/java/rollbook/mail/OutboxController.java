@@ -10,50 +10,15 @@ import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.production.AllowedFor;
 import rollbook.production.Membership;
-import rollbook.web.Display;
 import rollbook.web.Notice;
-import rollbook.web.Paged;
 
-/** A production's mail, for who must see that it arrives. */
+/** One mail of a production, for who must see that it arrives. */
 @Controller
 class OutboxController {
     private final Outbox outbox;
-    private final MailSettings settings;
-    private final Display display;
 
-    OutboxController(Outbox outbox, MailSettings settings, Display display) {
+    OutboxController(Outbox outbox) {
         this.outbox = outbox;
-        this.settings = settings;
-        this.display = display;
-    }
-
-    @AllowedFor({})
-    @GetMapping("/p/{production}/outbox")
-    ModelAndView outbox(
-            Membership membership,
-            @RequestParam(defaultValue = "false") boolean trouble,
-            @RequestParam(name = "page", defaultValue = "1") int page) {
-        int number = Math.max(1, page);
-        UUID production = membership.productionId();
-        Outbox.Counts counts = outbox.counts(production);
-        return new ModelAndView("mail/outbox")
-                .addObject("place", "mail")
-                .addObject("counts", counts)
-                .addObject("trouble", trouble)
-                .addObject("haveServer", settings.haveServer())
-                .addObject(
-                        "sentence",
-                        counts.all() == 0
-                                ? display.text("mail.outbox.none")
-                                : display.text(
-                                        "mail.outbox.sentence", counts.all(), counts.waiting(), counts.trouble()))
-                .addObject(
-                        "messages",
-                        new Paged<>(
-                                outbox.ofProduction(production, trouble, Paged.offset(number, Paged.SIZE), Paged.SIZE),
-                                number,
-                                Paged.SIZE,
-                                trouble ? counts.trouble() : counts.all()));
     }
 
     @AllowedFor({})

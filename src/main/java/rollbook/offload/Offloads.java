@@ -24,7 +24,7 @@ import rollbook.web.Refusal;
 /** The sessions that read cards and write copies. */
 @Service
 public class Offloads {
-    private static final String SESSIONS = """
+    static final String SESSIONS = """
             select s.id, s.roll_id, r.code as roll_code, card.code as card_code, reader.code as reader_code,
                    adapter.code as adapter_code, d.codes as destinations,
                    least(card.read_bytes_per_second, reader.read_bytes_per_second, adapter.read_bytes_per_second, d.slowest)
@@ -93,24 +93,6 @@ public class Offloads {
                 .param("production", productionId)
                 .query(Offload.class)
                 .list();
-    }
-
-    /** The sessions that have ended, the latest first. */
-    List<Offload> ended(UUID productionId, int limit, long offset) {
-        return jdbc.sql(SESSIONS
-                        + " and s.outcome <> 'RUNNING' order by s.ended_at desc, s.id limit :limit offset :offset")
-                .param("production", productionId)
-                .param("limit", limit)
-                .param("offset", offset)
-                .query(Offload.class)
-                .list();
-    }
-
-    long countEnded(UUID productionId) {
-        return jdbc.sql("select count(*) from offload_session where production_id = ? and outcome <> 'RUNNING'")
-                .param(productionId)
-                .query(Long.class)
-                .single();
     }
 
     /**

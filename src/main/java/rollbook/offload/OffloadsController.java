@@ -1,6 +1,8 @@
 package rollbook.offload;
 
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -8,7 +10,9 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import rollbook.production.Membership;
+import rollbook.web.Choice;
 import rollbook.web.Display;
+import rollbook.web.Listing;
 import rollbook.web.Paged;
 
 /** The sessions that run, and those that have ended. */
@@ -16,11 +20,14 @@ import rollbook.web.Paged;
 @RequestMapping("/p/{production}/offloads")
 class OffloadsController {
     private final Offloads offloads;
+    private final EndedOffloads ended;
     private final SessionPages pages;
     private final ShowRates showRates;
     private final Display display;
 
-    OffloadsController(Offloads offloads, SessionPages pages, ShowRates showRates, Display display) {
+    OffloadsController(
+            Offloads offloads, EndedOffloads ended, SessionPages pages, ShowRates showRates, Display display) {
+        this.ended = ended;
         this.offloads = offloads;
         this.pages = pages;
         this.showRates = showRates;
@@ -28,21 +35,45 @@ class OffloadsController {
     }
 
     @GetMapping
-    ModelAndView list(Membership by, @RequestParam(defaultValue = "1") int page) {
-        int number = Math.max(1, page);
+    ModelAndView list(Membership by, @RequestParam Map<String, String> address) {
         LearnedOffloads learned = showRates.of(by.productionId());
         List<Line> running = offloads.running(by.productionId()).stream()
                 .map(offload -> new Line(offload, expected(learned, offload), ""))
                 .toList();
-        List<Line> ended = offloads.ended(by.productionId(), Paged.SIZE, Paged.offset(number, Paged.SIZE)).stream()
-                .map(this::ended)
-                .toList();
-        long total = offloads.countEnded(by.productionId());
+        Listing list = Listing.of(by.path("offloads"), address);
+        Paged<Offload> page = ended.page(by.productionId(), wanted(list), list.page());
+        long all = ended.count(by.productionId(), EndedOffloads.Wanted.ALL);
         return new ModelAndView("offload/offloads")
                 .addObject("place", "rolls")
                 .addObject("running", running)
-                .addObject("ended", new Paged<>(ended, number, Paged.SIZE, total))
-                .addObject("sentence", display.text("offload.list.sentence", running.size(), total));
+                .addObject("list", list)
+                .addObject("all", all)
+                .addObject(
+                        "ended",
+                        new Paged<>(
+                                page.rows().stream().map(this::ended).toList(),
+                                page.number(),
+                                page.size(),
+                                page.total()))
+                .addObject("sentence", display.text("offload.list.sentence", running.size(), all));
+    }
+
+    private EndedOffloads.Wanted wanted(Listing list) {
+        String outcome = list.choose(
+                "outcome",
+                display.text("offload.session.state"),
+                display.text("offload.list.any-outcome"),
+                Stream.of(Offload.Outcome.FINISHED, Offload.Outcome.ABANDONED)
+                        .map(one -> new Choice(one.name(), display.text("offload.outcome." + one)))
+                        .toList());
+        String text = list.text("q", display.text("offload.list.text"));
+        return new EndedOffloads.Wanted(
+                outcome,
+                text,
+                list.order(
+                        EndedOffloads.Column.values(),
+                        EndedOffloads.Wanted.ALL.order(),
+                        column -> display.text("offload.list.column." + column.name())));
     }
 
     /** By the show’s own rates, where they are known. */

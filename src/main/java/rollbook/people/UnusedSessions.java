@@ -8,6 +8,7 @@ import jakarta.servlet.http.HttpSession;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import org.springframework.boot.security.autoconfigure.web.servlet.SecurityFilterProperties;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
@@ -26,10 +27,19 @@ class UnusedSessions extends OncePerRequestFilter {
     /** So often at most it is written down that a session is in use. */
     private static final Duration NOTED_EVERY = Duration.ofMinutes(5);
 
+    /** Whether these are fetched tells nothing, and asking for the session would read the database for each. */
+    private static final List<String> ASSETS = List.of("/css/", "/js/", "/webjars/", "/img/");
+
     private final Clock clock;
 
     UnusedSessions(Clock clock) {
         this.clock = clock;
+    }
+
+    @Override
+    protected boolean shouldNotFilter(HttpServletRequest request) {
+        String path = request.getRequestURI().substring(request.getContextPath().length());
+        return ASSETS.stream().anyMatch(path::startsWith);
     }
 
     @Override

@@ -21,7 +21,10 @@ public record Trail(List<Tick> ticks, List<Lane> lanes) {
     /** Less than this can't be seen. */
     private static final double NARROWEST = 0.004;
     /** Nearer to the end than this, a label would stand beside the picture. */
-    private static final double NEAR_THE_END = 0.9;
+    private static final double NEAR_THE_END = 0.72;
+
+    /** What a label takes of the width of a phone. */
+    private static final double LABEL = 0.2;
 
     /** The beginning of a day in the production's zone. */
     public record Tick(String x, LocalDate date) {}
@@ -92,12 +95,17 @@ public record Trail(List<Tick> ticks, List<Lane> lanes) {
             LocalDate first = from.atZone(zone).toLocalDate();
             long days = ChronoUnit.DAYS.between(first, to.atZone(zone).toLocalDate()) + 1;
             long step = Math.max(1, (days + TICKS_AT_MOST - 1) / TICKS_AT_MOST);
-            return LongStream.iterate(0, day -> day < days, day -> day + step)
+            List<LocalDate> dates = LongStream.iterate(0, day -> day < days, day -> day + step)
                     .mapToObj(first::plusDays)
-                    .filter(date -> share(date.atStartOfDay(zone).toInstant()) < NEAR_THE_END)
-                    .map(date -> new Tick(
-                            Coordinates.percent(share(date.atStartOfDay(zone).toInstant())), date))
+                    .filter(date -> share(date, zone) < NEAR_THE_END)
                     .toList();
+            return Coordinates.withRoom(dates, date -> share(date, zone), LABEL).stream()
+                    .map(date -> new Tick(Coordinates.percent(share(date, zone)), date))
+                    .toList();
+        }
+
+        private double share(LocalDate date, ZoneId zone) {
+            return share(date.atStartOfDay(zone).toInstant());
         }
 
         /** What lies before the first moment, as the beginning of its day does, is drawn there. */

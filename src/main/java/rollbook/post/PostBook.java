@@ -22,9 +22,8 @@ import rollbook.verification.CopyStandings.Standings;
  *
  * @param rolls pulled from a camera, in the order in which they were loaded
  * @param media the most pressing first
- * @param now when this was looked up
  */
-record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> media, List<Leg> legs, Instant now) {
+record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> media, List<Leg> legs) {
 
     /** What the book is made of: all rolls and copies of the production, stays at post, shipments to it and from it. */
     record Entries(
@@ -74,7 +73,7 @@ record PostBook(PostPlace place, List<RollAtPost> rolls, List<MediumAtPost> medi
         });
         media.sort(Comparator.comparing(MediumAtPost::step)
                 .thenComparing(medium -> medium.any().itemCode()));
-        return new PostBook(place, rolls, media, entries.standings().legs(), now);
+        return new PostBook(place, rolls, media, entries.standings().legs());
     }
 
     /** Null if the medium isn't at post and post doesn't wait for it. */

@@ -2,9 +2,9 @@ package rollbook.purchase;
 
 import jakarta.validation.Valid;
 import java.time.LocalDate;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -28,25 +28,29 @@ import rollbook.web.Notice;
 class OrderController {
     private final Orders orders;
     private final Receipts receipts;
+    private final OrderListPages lists;
     private final OrderPages pages;
     private final OrderPapers papers;
     private final OrderLetters letters;
 
-    OrderController(Orders orders, Receipts receipts, OrderPages pages, OrderPapers papers, OrderLetters letters) {
+    OrderController(
+            Orders orders,
+            Receipts receipts,
+            OrderListPages lists,
+            OrderPages pages,
+            OrderPapers papers,
+            OrderLetters letters) {
         this.orders = orders;
         this.receipts = receipts;
+        this.lists = lists;
         this.pages = pages;
         this.papers = papers;
         this.letters = letters;
     }
 
     @GetMapping
-    ModelAndView list(Membership membership, @RequestParam(defaultValue = "") String state) {
-        State shown = Stream.of(State.values())
-                .filter(one -> one.name().equals(state))
-                .findFirst()
-                .orElse(null);
-        return new ModelAndView("purchase/list").addObject("page", pages.all(membership, shown));
+    ModelAndView list(Membership membership, @RequestParam Map<String, String> address) {
+        return new ModelAndView("purchase/list").addObject("page", lists.page(membership, address));
     }
 
     @GetMapping("/{id:[0-9a-fA-F-]{36}}")

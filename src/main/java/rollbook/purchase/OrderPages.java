@@ -3,7 +3,6 @@ package rollbook.purchase;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Objects;
@@ -48,90 +47,6 @@ class OrderPages {
         this.words = words;
         this.display = display;
         this.clock = clock;
-    }
-
-    /** An order in the list of all. */
-    record Row(PurchaseOrder order, String what, String date, boolean late, String total) {}
-
-    /** How many orders stand so. */
-    record StateCount(State state, long orders) {}
-
-    /** What a sum of orders comes to. */
-    record Sum(String name, String amount) {}
-
-    /**
-     * All orders, or those of one state.
-     *
-     * @param shown null for all
-     */
-    record AllPage(
-            String sentence,
-            List<StateCount> states,
-            @Nullable State shown,
-            long all,
-            List<Row> rows,
-            List<Sum> sums) {}
-
-    AllPage all(Membership membership, @Nullable State shown) {
-        List<PurchaseOrder> all = orders.list(membership.productionId());
-        Lateness lateness = late.of(membership.productionId(), all);
-        Currency currency = currency(membership);
-        return new AllPage(
-                words.sentence(all, lateness),
-                Stream.of(State.values())
-                        .map(state -> new StateCount(
-                                state,
-                                all.stream()
-                                        .filter(order -> order.state() == state)
-                                        .count()))
-                        .filter(count -> count.orders() > 0)
-                        .toList(),
-                shown,
-                all.size(),
-                all.stream()
-                        .filter(order -> shown == null || order.state() == shown)
-                        .sorted(Comparator.comparing(PurchaseOrder::state)
-                                .thenComparing(Comparator.comparing(PurchaseOrder::number)
-                                        .reversed()))
-                        .map(order -> new Row(
-                                order,
-                                words.what(order),
-                                words.date(order, lateness),
-                                lateness.isLate(order),
-                                words.total(order, currency)))
-                        .toList(),
-                sums(all, currency));
-    }
-
-    private List<Sum> sums(List<PurchaseOrder> all, Currency currency) {
-        return Stream.of(
-                        sum("purchase.sum.open", all.stream().filter(PurchaseOrder::isOpen), currency),
-                        sum("purchase.sum.awaited", all.stream().filter(PurchaseOrder::isAwaited), currency),
-                        sum(
-                                "purchase.sum.came",
-                                all.stream()
-                                        .filter(order ->
-                                                order.state() == State.ARRIVED || order.state() == State.CLOSED),
-                                currency))
-                .flatMap(Stream::ofNullable)
-                .toList();
-    }
-
-    /** Null if there are none. */
-    private @Nullable Sum sum(String key, Stream<PurchaseOrder> of, Currency currency) {
-        List<PurchaseOrder> summed = of.toList();
-        List<Long> known = summed.stream()
-                .map(order -> order.isOpen() ? order.totalMinorUnits() : order.owedMinorUnits())
-                .filter(Objects::nonNull)
-                .toList();
-        if (summed.isEmpty()) {
-            return null;
-        }
-        String amount = display.money(known.stream().reduce(0L, Math::addExact), currency);
-        int unknown = summed.size() - known.size();
-        return new Sum(
-                display.text(key, summed.size()),
-                unknown == 0 ? amount : display.text("purchase.sum.unknown", amount, unknown));
     }
 
     /** A line with its price and how much of it came. */

@@ -83,7 +83,7 @@ class FindController {
         if (!nearly.isEmpty()) {
             return nearly.size() > 1 ? Optional.empty() : Optional.of(page(membership, nearly.get(0)));
         }
-        if (clips.knows(membership.productionId(), text)) {
+        if (found.isEmpty() && named.isEmpty() && clips.knows(membership.productionId(), text)) {
             return Optional.of("clips?q=" + URLEncoder.encode(text, StandardCharsets.UTF_8));
         }
         // The first digits of a SHA-256 are how a document is called.

@@ -10,6 +10,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import rollbook.format.NamedFormat;
+import org.springframework.web.bind.annotation.RequestParam;
 import rollbook.format.RecordingFormats;
 import rollbook.production.CameraUnits;
 import rollbook.production.Membership;
@@ -24,6 +25,7 @@ class DayListController {
     private final WhereWeAre where;
     private final DayBars bars;
     private final BarsPictures pictures;
+    private final DayListing listing;
     private final Clock clock;
 
     DayListController(
@@ -34,6 +36,7 @@ class DayListController {
             WhereWeAre where,
             DayBars bars,
             BarsPictures pictures,
+            DayListing listing,
             Clock clock) {
         this.days = days;
         this.units = units;
@@ -42,11 +45,12 @@ class DayListController {
         this.where = where;
         this.bars = bars;
         this.pictures = pictures;
+        this.listing = listing;
         this.clock = clock;
     }
 
     @GetMapping("/p/{production}/days")
-    String list(Membership membership, Model model) {
+    String list(Membership membership, @RequestParam Map<String, String> address, Model model) {
         UUID production = membership.productionId();
         List<ShootingDay> all = days.list(production);
         Map<UUID, NamedFormat> byId = formats.byId(production);
@@ -56,8 +60,12 @@ class DayListController {
         List<UnitDays> ofUnits = units.units(production).stream()
                 .map(unit -> UnitDays.of(unit, all, totals, holidays, today))
                 .toList();
+        DayListing.Asked asked = listing.read(membership.path("days"), address);
+        model.addAttribute("list", asked.listing());
         model.addAttribute("units", ofUnits);
         model.addAttribute("bars", pictures(bars.of(production, all, totals, byId, today)));
+        model.addAttribute("shown", ofUnits.stream().map(asked::of).toList());
+        model.addAttribute("all", all.size());
         model.addAttribute("none", all.isEmpty());
         model.addAttribute("sentence", where.sentence(ofUnits));
         return "schedule/list";

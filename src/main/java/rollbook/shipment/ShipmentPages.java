@@ -33,19 +33,6 @@ class ShipmentPages {
         this.clock = clock;
     }
 
-    /** @param itemCodes a few of what is in it */
-    record Row(Shipment shipment, List<String> itemCodes, boolean late) {
-        public String codes() {
-            return String.join(", ", itemCodes);
-        }
-    }
-
-    /**
-     * @param open being packed or under way
-     * @param done the others
-     */
-    record ListView(String sentence, List<Row> open, List<Row> done) {}
-
     /** An item with what is on it. */
     record ItemRow(ShipmentItem item, List<SentContent> contents) {
         public List<SentContent> rolls() {
@@ -82,19 +69,6 @@ class ShipmentPages {
                     .filter(row -> row.item().state() == ShipmentItem.State.LOST)
                     .toList();
         }
-    }
-
-    ListView list(UUID productionId) {
-        List<Shipment> all = shipments.ofProduction(productionId);
-        Map<UUID, List<String>> codes = shipments.items(productionId).stream()
-                .collect(Collectors.groupingBy(
-                        ShipmentItem::shipmentId, Collectors.mapping(ShipmentItem::code, Collectors.toList())));
-        Instant now = clock.instant();
-        Map<Boolean, List<Row>> rows = all.stream()
-                .map(one -> new Row(one, codes.getOrDefault(one.id(), List.of()), one.isLate(now)))
-                .collect(Collectors.partitioningBy(
-                        row -> row.shipment().isPacking() || row.shipment().awaitsReceipt()));
-        return new ListView(words.sentence(all, now), rows.get(true), rows.get(false));
     }
 
     /** @throws rollbook.web.NotFoundException if this production has no such shipment */

@@ -2,8 +2,10 @@ package rollbook.supplier;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +13,8 @@ import org.springframework.stereotype.Component;
 import rollbook.production.Membership;
 import rollbook.production.Productions;
 import rollbook.web.Display;
+import rollbook.web.Listing;
+import rollbook.web.Paged;
 
 /** Gathers what the pages about suppliers show. */
 @Component
@@ -43,28 +47,69 @@ class SupplierPages {
         this.clock = clock;
     }
 
-    /** A supplier in the list of all. */
-    record Row(UUID id, String name, long items, String leadTime) {}
+    /** @param usualWorkingDays lead time, by which the list is sorted */
+    record Row(UUID id, String name, long items, String leadTime, int usualWorkingDays) {}
 
-    /** All suppliers, the sentence first. */
-    record AllPage(String sentence, List<Row> rows) {}
+    /** What the list may be sorted by; equal ones by name. */
+    enum Column {
+        SUPPLIER(Comparator.comparing(row -> row.name().toLowerCase(Locale.ROOT))),
+        ITEMS(Comparator.comparing(Row::items)),
+        LEAD_TIME(Comparator.comparing(Row::usualWorkingDays));
 
-    AllPage all(Membership membership) {
+        private final Comparator<Row> ascending;
+
+        Column(Comparator<Row> ascending) {
+            this.ascending = ascending;
+        }
+    }
+
+    /**
+     * The suppliers that the address asks for, the sentence first.
+     *
+     * @param all how many there are
+     */
+    record AllPage(String sentence, Listing list, int all, Paged<Row> paged) {}
+
+    AllPage all(Membership membership, Map<String, String> address) {
         List<MediaSupplier> all = suppliers.list(membership.productionId());
         List<CatalogueItem> items = catalogue.list(membership.productionId());
         Map<UUID, Punctuality> punctualities = punctualities(membership, all);
-        return new AllPage(
-                words.sentence(all, items),
-                all.stream()
-                        .map(supplier -> new Row(
-                                supplier.id(),
-                                supplier.name(),
-                                items.stream()
-                                        .filter(item -> !item.archived()
-                                                && item.supplierId().equals(supplier.id()))
-                                        .count(),
-                                words.leadTime(punctualities.get(supplier.id()).leadTime())))
-                        .toList());
+        Listing list = Listing.of(membership.path("suppliers"), address);
+        String text = list.text("q", display.text("supplier.list.text")).toLowerCase(Locale.ROOT);
+        Listing.Order<Column> order = list.order(
+                Column.values(),
+                new Listing.Order<>(Column.SUPPLIER, false),
+                column -> display.text("supplier.column."
+                        + column.name().toLowerCase(Locale.ROOT).replace('_', '-')));
+        List<Row> rows = all.stream()
+                .filter(supplier -> text.isEmpty() || offers(supplier, items, text))
+                .map(supplier -> row(supplier, items, punctualities.get(supplier.id())))
+                .sorted(order.of(order.column().ascending).thenComparing(Column.SUPPLIER.ascending))
+                .toList();
+        return new AllPage(words.sentence(all, items), list, all.size(), Paged.of(rows, list.page()));
+    }
+
+    /** Whether it is called so, or a model that it has is. */
+    private static boolean offers(MediaSupplier supplier, List<CatalogueItem> items, String text) {
+        return supplier.name().toLowerCase(Locale.ROOT).contains(text)
+                || items.stream()
+                        .anyMatch(item -> !item.archived()
+                                && item.supplierId().equals(supplier.id())
+                                && item.details()
+                                        .model()
+                                        .toLowerCase(Locale.ROOT)
+                                        .contains(text));
+    }
+
+    private Row row(MediaSupplier supplier, List<CatalogueItem> items, Punctuality punctuality) {
+        return new Row(
+                supplier.id(),
+                supplier.name(),
+                items.stream()
+                        .filter(item -> !item.archived() && item.supplierId().equals(supplier.id()))
+                        .count(),
+                words.leadTime(punctuality.leadTime()),
+                punctuality.leadTime().usualWorkingDays());
     }
 
     /** A catalogue item with what it costs today. */

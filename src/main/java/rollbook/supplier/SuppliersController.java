@@ -4,6 +4,7 @@ import jakarta.validation.Valid;
 import java.time.DayOfWeek;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -14,6 +15,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 import rollbook.ordering.PublicHolidays;
@@ -40,8 +42,8 @@ class SuppliersController {
     }
 
     @GetMapping
-    ModelAndView list(Membership membership) {
-        return new ModelAndView("supplier/list").addObject("page", pages.all(membership));
+    ModelAndView list(Membership membership, @RequestParam Map<String, String> address) {
+        return new ModelAndView("supplier/list").addObject("page", pages.all(membership, address));
     }
 
     @GetMapping("/{id}")

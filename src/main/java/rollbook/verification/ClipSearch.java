@@ -17,7 +17,7 @@ import rollbook.manifest.Verdict;
 /** Finds clips by the beginning of their names, in everything that was ever listed; one statement, by its index. */
 @Service
 public class ClipSearch {
-    static final int MOST = 50;
+    static final int MOST = 20;
     private static final String BEHIND_ALL = "\uffff";
 
     /** Clips compare byte by byte, so a beginning is a range. What a card's own document lists comes first. */

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import rollbook.web.Listing;
 import rollbook.web.Paged;
 
 /** The documents of a production in the order in which people have to deal with them. */
@@ -63,17 +64,55 @@ class DocumentList {
                 .single();
     }
 
-    /** Those that wait for people first, then the newest. */
-    Paged<Document> page(UUID productionId, Document.@Nullable Standing standing, int number, Counts counts) {
-        String wanted = standing == null ? "" : " where " + where(standing);
-        List<Document> rows = jdbc.sql("select * from (" + Documents.DOCUMENTS + ") documents" + wanted
-                        + " order by unassigned > 0 desc, uploaded_at desc, sequence, id limit :limit offset :offset")
+    /** What the list may be sorted by. */
+    enum Column {
+        /** Those that wait for people first, then the newest. */
+        STATE("unassigned > 0 desc, uploaded_at desc", "unassigned > 0 asc, uploaded_at asc"),
+        DOCUMENT("lower(file_name)", "lower(file_name) desc"),
+        FILES("entries", "entries desc"),
+        SIZE("size_bytes", "size_bytes desc"),
+        SENT("uploaded_at", "uploaded_at desc");
+
+        static final Listing.Order<Column> USUAL = new Listing.Order<>(STATE, false);
+
+        private final String ascending;
+        private final String descending;
+
+        Column(String ascending, String descending) {
+            this.ascending = ascending;
+            this.descending = descending;
+        }
+    }
+
+    /**
+     * Which documents somebody looks for.
+     *
+     * @param text found in the file's name or who sent it; empty for all
+     */
+    record Wanted(Document.@Nullable Standing standing, String text, Listing.Order<Column> order) {}
+
+    Paged<Document> page(UUID productionId, Wanted wanted, int asked, Counts counts) {
+        String where = (wanted.standing() == null ? " where true" : " where " + where(wanted.standing()))
+                + " and (:text = '' or position(lower(:text) in lower(file_name || ' ' || uploaded_by_name)) > 0)";
+        long total = wanted.text().isEmpty()
+                ? counts.of(wanted.standing())
+                : jdbc.sql("select count(*) from (" + Documents.DOCUMENTS + ") documents" + where)
+                        .param("production", productionId)
+                        .param("text", wanted.text())
+                        .query(Long.class)
+                        .single();
+        int number = Paged.shown(asked, total);
+        Column column = wanted.order().column();
+        List<Document> rows = jdbc.sql("select * from (" + Documents.DOCUMENTS + ") documents" + where + " order by "
+                        + (wanted.order().descending() ? column.descending : column.ascending)
+                        + ", uploaded_at desc, sequence, id limit :limit offset :offset")
                 .param("production", productionId)
+                .param("text", wanted.text())
                 .param("limit", Paged.SIZE)
                 .param("offset", Paged.offset(number, Paged.SIZE))
                 .query(Documents::document)
                 .list();
-        return new Paged<>(rows, Math.max(1, number), Paged.SIZE, counts.of(standing));
+        return new Paged<>(rows, number, Paged.SIZE, total);
     }
 
     /** What {@link Document#standing()} says, for the database. */

@@ -4,6 +4,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -29,14 +30,21 @@ import rollbook.production.Role;
 @RequestMapping("/p/{production}/documents")
 class DocumentsController {
     private final DocumentList list;
+    private final DocumentListing listing;
     private final Deliveries deliveries;
     private final MediaItems items;
     private final DocumentSentences sentences;
     private final Uploads uploads;
 
     DocumentsController(
-            DocumentList list, Deliveries deliveries, MediaItems items, DocumentSentences sentences, Uploads uploads) {
+            DocumentList list,
+            DocumentListing listing,
+            Deliveries deliveries,
+            MediaItems items,
+            DocumentSentences sentences,
+            Uploads uploads) {
         this.list = list;
+        this.listing = listing;
         this.deliveries = deliveries;
         this.items = items;
         this.sentences = sentences;
@@ -48,28 +56,28 @@ class DocumentsController {
     String list(
             Membership membership,
             @RequestParam(required = false) @Nullable String item,
-            @RequestParam(required = false) Document.@Nullable Standing state,
-            @RequestParam(defaultValue = "1") int page,
+            @RequestParam Map<String, String> address,
             @CookieValue(name = Described.LAST_CHOICE, required = false) @Nullable String lastChoice,
             Model model) {
         List<MediaItem> media = items.list(membership.productionId());
         String chosen = item == null ? Described.of(lastChoice).value() : chosen(media, item);
-        return list(membership, media, chosen, state, page, model);
+        return list(membership, media, chosen, address, model);
     }
 
     private String list(
-            Membership membership,
-            List<MediaItem> media,
-            String chosen,
-            Document.@Nullable Standing state,
-            int page,
-            Model model) {
+            Membership membership, List<MediaItem> media, String chosen, Map<String, String> address, Model model) {
         DocumentList.Counts counts = list.counts(membership.productionId());
+        DocumentListing.Asked asked = listing.read(membership.path("documents"), address, counts);
         boolean maySay = maySay(membership);
         model.addAttribute("counts", counts);
-        model.addAttribute("paged", list.page(membership.productionId(), state, page, counts));
-        model.addAttribute("state", state);
-        model.addAttribute("standings", Document.Standing.values());
+        model.addAttribute("list", asked.listing());
+        model.addAttribute(
+                "paged",
+                list.page(
+                        membership.productionId(),
+                        asked.wanted(),
+                        asked.listing().page(),
+                        counts));
         model.addAttribute(
                 "media", media.stream().filter(one -> one.kind().holdsCopies()).toList());
         model.addAttribute("chosen", chosen);
@@ -122,7 +130,7 @@ class DocumentsController {
             model.addAttribute("problem", chosen.isEmpty() ? "file" : "describes");
             model.addAttribute("invalid", true);
             response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-            return list(membership, media, said.value(), null, 1, model);
+            return list(membership, media, said.value(), Map.of(), model);
         }
         UUID together = deliveries.receive(membership, delivery, chosen, said);
         said.remember(membership, request, response);

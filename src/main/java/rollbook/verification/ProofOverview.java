@@ -38,7 +38,8 @@ class ProofOverview {
      * @param clips how many clips the documents list of each roll of the day that was asked for
      */
     record View(String sentence, List<Leg> legs, List<DayView> open, List<DayView> settled, Map<UUID, Integer> clips) {
-        boolean isEmpty() {
+        /** Whether no roll was ever logged. */
+        public boolean isEmpty() {
             return open.isEmpty() && settled.isEmpty();
         }
     }
@@ -51,7 +52,11 @@ class ProofOverview {
      */
     record Cell(List<Mark> marks, String says, String rest) {}
 
-    /** In one statement. @param day whose rolls’ clips are counted; null for none */
+    /**
+     * In one statement.
+     *
+     * @param day whose rolls' clips are counted; null for none
+     */
     View view(UUID productionId, List<Leg> legs, @Nullable UUID day) {
         Map<UUID, Integer> clips = new HashMap<>();
         List<CopyFact> facts = jdbc.sql("""
@@ -77,7 +82,7 @@ class ProofOverview {
                 .query((row, number) -> {
                     UUID roll = row.getObject("roll_id", UUID.class);
                     Integer counted = row.getObject("clips", Integer.class);
-                    if (counted != null) {
+                    if (counted != null && counted > 0) {
                         clips.put(roll, counted);
                     }
                     String verdict = row.getString("verdict");

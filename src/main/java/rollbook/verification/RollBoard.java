@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 import rollbook.manifest.Verdict;
@@ -67,7 +68,11 @@ class RollBoard {
             Map<UUID, List<Cell>> cells,
             List<Cell> others,
             String says,
-            String withoutProof) {}
+            String withoutProof) {
+        Stream<Cell> copies() {
+            return Stream.concat(cells.values().stream().flatMap(List::stream), others.stream());
+        }
+    }
 
     /** @param note the number that explains the verdict, such as "3 files differ"; may be empty */
     record Cell(String itemCode, Verdict verdict, String note) {}

@@ -20,8 +20,8 @@ import org.thymeleaf.spring6.view.ThymeleafView;
 
 /**
  * Writes into a page what it is known by, and answers 304 to an open page that asks for itself and is the same still.
- * Two pages are the same if they differ in nothing but what the browser counts on by itself (how long ago) and the
- * masks of the tokens in their forms.
+ * Two pages are the same if they differ in nothing but when they were made, what the browser counts on by itself (how
+ * long ago) and the masks of the tokens in their forms.
  */
 class FingerprintedView extends ThymeleafView {
     /** Stands in the layout where the fingerprint is to stand. */
@@ -34,7 +34,8 @@ class FingerprintedView extends ThymeleafView {
 
     private static final Pattern DIFFERS = Pattern.compile("name=\"_csrf\" value=\"[^\"]*\""
             + "|<span data-ago[^>]*>[^<]*</span>"
-            + "|<time data-made-at[^>]*>[^<]*</time>");
+            + "|<time data-made-at[^>]*>[^<]*</time>"
+            + "|<p class=\"printed\">[^<]*</p>");
 
     @Override
     public void render(@Nullable Map<String, ?> model, HttpServletRequest request, HttpServletResponse response)
@@ -52,7 +53,6 @@ class FingerprintedView extends ThymeleafView {
             page = page.replace(PLACE, "data-fingerprint=\"" + tag.replace("\"", "&quot;") + "\"");
         }
         response.getWriter().write(page);
-        response.flushBuffer();
     }
 
     /** Weak, for pages are compressed. A new token is a new page: forms with the old one would be refused. */

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -13,7 +14,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import org.springframework.web.util.UriComponentsBuilder;
 
 /**
  * What the address of a list asks for: its filters, its order and its page; and the addresses that ask for something else of
@@ -28,7 +28,8 @@ public final class Listing {
     private final Map<String, String> asked;
     private final Map<String, String> understood = new LinkedHashMap<>();
     private final Set<String> known = new HashSet<>(Set.of(PAGE));
-    private final List<Filter> filters = new ArrayList<>();
+    private final List<ListFilter> filters = new ArrayList<>();
+    private final List<Choice> also = new ArrayList<>();
     private final List<String> unknown = new ArrayList<>();
     private final Map<String, Column> columns = new LinkedHashMap<>();
     private String sortedBy = "";
@@ -45,35 +46,6 @@ public final class Listing {
         return new Listing(path, plain);
     }
 
-    /** How a filter is set. */
-    public enum Kind {
-        CHOICE,
-        TEXT,
-        DATE
-    }
-
-    /**
-     * A filter, with what the address asks of it.
-     *
-     * @param any the text of the choice that lets everything through
-     * @param value empty if it lets everything through
-     * @param shown the value in words
-     * @param without the address of the list without it
-     */
-    public record Filter(
-            String name,
-            String label,
-            Kind kind,
-            String any,
-            List<Choice> choices,
-            String value,
-            String shown,
-            String without) {
-        public boolean narrows() {
-            return !value.isEmpty();
-        }
-    }
-
     /**
      * A column that the list may be sorted by.
      *
@@ -85,7 +57,16 @@ public final class Listing {
             String value, String label, @Nullable String sorted, String href) {}
 
     /** By which column a list is sorted. */
-    public record Order<C extends Enum<C>>(C column, boolean descending) {}
+    public record Order<C extends Enum<C>>(C column, boolean descending) {
+        public <T> Comparator<T> of(Comparator<T> ascending) {
+            return descending ? ascending.reversed() : ascending;
+        }
+
+        /** For SQL. */
+        public String direction() {
+            return descending ? " desc" : " asc";
+        }
+    }
 
     /** @return the value of one of the choices; empty for any */
     public String choose(String name, String label, String any, List<Choice> choices) {
@@ -99,7 +80,7 @@ public final class Listing {
             unknown.add(value);
         }
         keep(name, choice == null ? "" : choice.value());
-        add(name, label, Kind.CHOICE, any, choices, choice == null ? "" : choice.text());
+        add(name, label, ListFilter.Kind.CHOICE, any, choices, choice == null ? "" : choice.text());
         return understood.getOrDefault(name, "");
     }
 
@@ -108,7 +89,7 @@ public final class Listing {
         known.add(name);
         String text = asked(name);
         keep(name, text.length() > LONGEST_TEXT ? text.substring(0, LONGEST_TEXT) : text);
-        add(name, label, Kind.TEXT, "", List.of(), understood.getOrDefault(name, ""));
+        add(name, label, ListFilter.Kind.TEXT, "", List.of(), understood.getOrDefault(name, ""));
         return understood.getOrDefault(name, "");
     }
 
@@ -116,18 +97,22 @@ public final class Listing {
         known.add(name);
         LocalDate date = date(asked(name));
         keep(name, date == null ? "" : date.toString());
-        add(name, label, Kind.DATE, "", List.of(), understood.getOrDefault(name, ""));
+        add(name, label, ListFilter.Kind.DATE, "", List.of(), understood.getOrDefault(name, ""));
         return date;
     }
 
     /** A parameter that isn't a filter, but stays in the addresses. */
-    public void also(String name, @Nullable String value) {
+    public void also(String name) {
         known.add(name);
-        keep(name, value == null ? "" : value);
+        String value = asked(name);
+        keep(name, value);
+        if (!value.isEmpty()) {
+            also.add(new Choice(name, value));
+        }
     }
 
     /**
-     * Only these columns are ever sorted by, whatever the address says.
+     * Declared last, for the headings lead on with all filters. Only these columns are ever sorted by, whatever the address says.
      *
      * @param usual the order of a list whose address doesn't name one
      */
@@ -155,7 +140,9 @@ public final class Listing {
                             value(column),
                             label.apply(column),
                             !by ? null : order.descending() ? "descending" : "ascending",
-                            next.equals(value(usual)) ? address(path, SORT, "") : address(path, SORT, next)));
+                            address()
+                                    .with(SORT, next.equals(value(usual)) ? "" : next)
+                                    .toString()));
         }
         return order;
     }
@@ -173,26 +160,19 @@ public final class Listing {
     }
 
     public boolean narrows() {
-        return filters.stream().anyMatch(Filter::narrows);
+        return filters.stream().anyMatch(ListFilter::narrows);
     }
 
-    public List<Filter> filters() {
+    public List<ListFilter> filters() {
         return filters.stream()
-                .map(filter -> new Filter(
-                        filter.name(),
-                        filter.label(),
-                        filter.kind(),
-                        filter.any(),
-                        filter.choices(),
-                        filter.value(),
-                        filter.shown(),
-                        address(path, filter.name(), "")))
+                .map(filter ->
+                        filter.droppedBy(address().with(filter.name(), "").toString()))
                 .toList();
     }
 
     /** Those that let only some rows through. */
-    public List<Filter> narrowing() {
-        return filters().stream().filter(Filter::narrows).toList();
+    public List<ListFilter> narrowing() {
+        return filters().stream().filter(ListFilter::narrows).toList();
     }
 
     public List<Column> columns() {
@@ -220,29 +200,35 @@ public final class Listing {
         return all;
     }
 
+    /** Its address without any parameter, for a form that sends them. */
     public String path() {
         return path;
     }
 
+    /** What isn't a filter but stays in the addresses: names and values. */
+    public List<Choice> also() {
+        return List.copyOf(also);
+    }
+
+    /** The list's address without its filters. */
+    public String bare() {
+        return address()
+                .without(filters.stream().map(ListFilter::name).toList())
+                .toString();
+    }
+
     /** The list's address without its page. */
     public String href() {
-        return address(path, PAGE, "");
+        return address().toString();
     }
 
     /** The address of something else that takes the same filters, such as the list as a file. */
     public String at(String otherPath) {
-        return address(otherPath, PAGE, "");
+        return address().at(otherPath).toString();
     }
 
-    private String address(String to, String name, String value) {
-        Map<String, String> parameters = new LinkedHashMap<>(understood);
-        parameters.remove(name);
-        if (!value.isEmpty()) {
-            parameters.put(name, value);
-        }
-        UriComponentsBuilder address = UriComponentsBuilder.fromPath(to);
-        parameters.keySet().forEach(each -> address.queryParam(each, "{" + each + "}"));
-        return address.encode().buildAndExpand(parameters).toUriString();
+    private ListAddress address() {
+        return new ListAddress(path, understood);
     }
 
     private void keep(String name, String value) {
@@ -251,8 +237,8 @@ public final class Listing {
         }
     }
 
-    private void add(String name, String label, Kind kind, String any, List<Choice> choices, String shown) {
-        filters.add(new Filter(name, label, kind, any, choices, understood.getOrDefault(name, ""), shown, ""));
+    private void add(String name, String label, ListFilter.Kind kind, String any, List<Choice> choices, String shown) {
+        filters.add(new ListFilter(name, label, kind, any, choices, understood.getOrDefault(name, ""), shown, ""));
     }
 
     private @Nullable LocalDate date(String value) {

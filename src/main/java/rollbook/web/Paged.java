@@ -13,6 +13,22 @@ public record Paged<T>(List<T> rows, int number, int size, long total) {
         rows = List.copyOf(rows);
     }
 
+    /** Page {@code asked} of a list that is at hand; the last one if there are fewer. */
+    public static <T> Paged<T> of(List<T> all, int asked) {
+        int number = shown(asked, all.size());
+        int from = (int) offset(number, SIZE);
+        return new Paged<>(all.subList(from, Math.min(from + SIZE, all.size())), number, SIZE, all.size());
+    }
+
+    /** The page to show when page {@code asked} is asked for: the last one if there are fewer. */
+    public static int shown(int asked, long total) {
+        return shown(asked, SIZE, total);
+    }
+
+    public static int shown(int asked, int size, long total) {
+        return (int) Math.min(Math.max(asked, 1), Math.max(1, (total + size - 1) / size));
+    }
+
     /** Rows to skip in the query for page {@code number}; anything below 1 is read as the first page. */
     public static long offset(int number, int size) {
         return (Math.max(number, 1) - 1L) * size;

@@ -35,15 +35,17 @@ if (sender) {
     if (sending) event.preventDefault();
   });
 
-  for (const unfinished of document.querySelectorAll('.unfinished')) {
-    const again = unfinished.querySelector('.go-on');
-    again.hidden = false;
-    unfinished.querySelector('.without-script').hidden = true;
-    again.querySelector('input').addEventListener('change', (event) => {
-      const [file] = event.target.files;
-      if (file && !sending) goOn(unfinished, file);
-    });
-  }
+  const offerToGoOn = () => {
+    for (const one of document.querySelectorAll('.go-on')) one.hidden = false;
+    for (const one of document.querySelectorAll('.without-script')) one.hidden = true;
+  };
+  offerToGoOn();
+  document.addEventListener('refreshed', offerToGoOn);
+  document.addEventListener('change', (event) => {
+    const unfinished = event.target.closest('.unfinished');
+    const [file] = (unfinished && event.target.files) || [];
+    if (file && !sending) goOn(unfinished, file);
+  });
 
   async function sendAll(files) {
     busy(true);
@@ -83,6 +85,8 @@ if (sender) {
   function busy(now) {
     sending = now;
     button.disabled = now;
+    button.setAttribute('aria-busy', now); // the page doesn’t refresh itself meanwhile
+    form.querySelector('.may-leave').hidden = !now;
     for (const again of document.querySelectorAll('.go-on input')) again.disabled = now;
   }
 

@@ -9,7 +9,7 @@ if (live) {
   const NOT_TWICE_WITHIN = 3_000;
   const every = Number(live.dataset.every);
   const madeAt = document.querySelector('[data-made-at]');
-  const clock = new Intl.DateTimeFormat('en-GB', { timeZone: live.dataset.zone, hour: '2-digit', minute: '2-digit' });
+  const clock = new Intl.DateTimeFormat(document.documentElement.lang, { timeZone: live.dataset.zone, hour: '2-digit', minute: '2-digit' });
   const pages = new DOMParser();
 
   let shown = live.dataset.fingerprint;
@@ -82,6 +82,11 @@ if (live) {
       if (strip && strip.dataset.fingerprint !== shown) return show(page, strip.dataset.fingerprint);
       return heldBack ? say('changed', live.dataset.changed) : say('current');
     }
+    // The figures in the address are wrong, and the page says so: that stays.
+    if (answer.status === 422) {
+      current(answer);
+      return say('current');
+    }
     if (answer.status === 401) return say('out', since(live.dataset.out), live.dataset.signIn, location.href);
     if (answer.redirected || /^4(?!08|29)/.test(answer.status)) {
       return say('gone', since(live.dataset.gone), live.dataset.reload, location.href);
@@ -123,6 +128,8 @@ if (live) {
     const flash = page.getElementById('flash');
     if (flash && !flash.childElementCount) flash.replaceChildren(...[...document.getElementById('flash').children].map((said) => said.cloneNode(true)));
     document.title = page.title;
+    const printed = document.querySelector('.printed');
+    if (printed) printed.textContent = page.querySelector('.printed').textContent;
     morph(main, page.getElementById('main'));
     const fresh = document.getElementById('sentence')?.textContent;
     if (fresh && fresh !== sentence) document.getElementById('live-says').textContent = fresh;

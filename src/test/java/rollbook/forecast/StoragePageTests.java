@@ -147,6 +147,65 @@ class StoragePageTests {
     }
 
     @Test
+    void drawsHowFarEachPoolReachesTheWorstFirstWithTheDateOfAnOrder() {
+        runShort();
+
+        Document page = page();
+        assertThat(page.select(".gauge-name").eachText().get(0)).startsWith("SHUTTLE order by ");
+        assertThat(page.select(".gauge-name").eachText().get(1)).isEqualTo("ARRAY lasts");
+        List<Element> gauges = page.select(".gauge > svg[role=img]");
+        assertThat(gauges.get(0).attr("aria-label"))
+                .matches(
+                        "SHUTTLE: enough for 7 of the 10 shooting days to come.* An order placed now is likely here on .*");
+        assertThat(gauges.get(0).select("line.median").attr("x1")).isEqualTo("70.00%");
+        assertThat(gauges.get(0).select("text").eachText()).anyMatch(text -> text.startsWith("ordered now, here "));
+        assertThat(gauges.get(1).attr("aria-label")).endsWith("Nobody has said how more can be had.");
+        assertThat(gauges.get(1).select(".arrival")).isEmpty();
+        assertThat(gauges.get(1).select("text").eachText()).containsExactly("all 10 days");
+        assertThat(page.select(".gauges tbody tr").eachText().get(1)).isEqualTo("ARRAY 10 10 10 lasts");
+    }
+
+    @Test
+    void whoAsksWhetherStorageLastsSeesItToday() throws Exception {
+        runShort();
+
+        assertThat(Jsoup.parse(body(get("today", Role.POST))).select(".gauge > svg[role=img]"))
+                .hasSize(2);
+        assertThat(Jsoup.parse(body(get("today", Role.WRANGLER))).select(".gauge"))
+                .isEmpty();
+    }
+
+    @Test
+    void expectsOfEachDayToComeWhatTheForecastSays() throws Exception {
+        runShort();
+
+        Document days = Jsoup.parse(body(get("days", Role.OFFICE)));
+        assertThat(days.select("section > p").first().text())
+                .isEqualTo("The 10 wrapped days came to 14.4 TB, as planned. 10 days are to come, planned at 14.4 TB.");
+        Element drawn = days.select("svg.large").first();
+        assertThat(drawn.select(".bar.future")).hasSize(10);
+        assertThat(drawn.select(".bar:not(.future)")).hasSize(10);
+        assertThat(drawn.select("text").eachText()).contains("today", "planned", "expected");
+        assertThat(days.select("section > details tbody tr").get(0).text())
+                .contains("Day 1", "1.44 TB 1.44 TB 0 B (0 %)");
+        assertThat(days.select("section > details tbody tr").get(10).text())
+                .matches("Day 11 .* 1\\.44 TB 1\\.4\\d TB 1\\.[123]\\d TB to 1\\.[5678]\\d TB");
+    }
+
+    @Test
+    void aDayThatTheFirstForecastDidNotKnowIsCalledAdded() throws Exception {
+        runShort();
+        show.day(21, 11, "PLANNED", 1000);
+
+        Document days = Jsoup.parse(body(get("days", Role.OFFICE)));
+        assertThat(days.select("svg.large text[transform]").eachText()).containsExactly("added");
+        assertThat(days.select("section > details tbody tr").get(20).text()).endsWith("added");
+        assertThat(days.select("svg.large .bar.future"))
+                .as("of day 21 no forecast tells yet")
+                .hasSize(10);
+    }
+
+    @Test
     void aScreenReaderHearsWhatEachPictureShows() {
         runShort();
 

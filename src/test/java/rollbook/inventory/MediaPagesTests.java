@@ -145,6 +145,24 @@ class MediaPagesTests {
     }
 
     @Test
+    void theTrailSaysWithWhomTheItemIsAndWasAndDrawsALaneForEach() throws Exception {
+        UUID vault = production.place("Vault", true);
+        UUID drive = production.item("DRIVE-1", "DRIVE", set, null);
+        custody.move(production.as(Role.OFFICE), drive, set, "the courier", "", 0);
+        custody.move(production.as(Role.OFFICE), drive, vault, "", "", 1);
+        custody.quarantine(production.as(Role.OFFICE), drive, "dropped");
+        Document page = page("media/" + drive, Role.READER);
+        assertThat(page.select(".trail-name").eachText()).containsExactly("Set", "Set, the courier", "Vault");
+        assertThat(page.select(".trail rect.stay")).hasSize(4);
+        assertThat(page.select(".trail rect.doubted title").text())
+                .startsWith("Vault since ")
+                .endsWith("In quarantine.");
+        assertThat(page.select("section > p").eachText())
+                .anyMatch(says ->
+                        says.matches("Vault since .*, entered by OFFICE\\. Before that Vault from .* to .*\\."));
+    }
+
+    @Test
     void anItemsPageSaysStateAndPlaceFirst() throws Exception {
         UUID card = production.item("CARD-1", "CARD", set, null);
         jdbc.sql(

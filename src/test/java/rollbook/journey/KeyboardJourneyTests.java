@@ -97,6 +97,30 @@ class KeyboardJourneyTests {
     }
 
     @Test
+    void theCodeBoxOffersWhatBeginsSoAndLeadsThereByKeysOnly() {
+        try (BrowserVisitor visitor = new BrowserVisitor(portal.base(), 1280)) {
+            Page page = visitor.page();
+            signIn(visitor);
+            page.keyboard().press("Control+k");
+            page.keyboard().type("shipm");
+            page.waitForSelector("#find-list [role=option]");
+            assertThat(page.getAttribute("#find-code", "aria-expanded")).isEqualTo("true");
+            page.keyboard().press("Escape");
+            assertThat(page.locator("#find-list").count()).isZero();
+            assertThat(page.inputValue("#find-code")).as("what was typed stays").isEqualTo("shipm");
+
+            page.keyboard().press("ArrowDown");
+            page.waitForSelector("#find-list [role=option]");
+            page.keyboard().press("ArrowDown");
+            String chosen = page.getAttribute("#find-code", "aria-activedescendant");
+            assertThat(page.getAttribute("#" + chosen, "aria-selected")).isEqualTo("true");
+            assertThat(new Axe(page).findingsIn("form.find")).isEmpty();
+            visitor.toNextPage(() -> page.keyboard().press("Enter"));
+            assertThat(page.url()).contains("/shipments");
+        }
+    }
+
+    @Test
     void aMenuClosesByEscapeAndByGoingOn() {
         try (BrowserVisitor visitor = new BrowserVisitor(portal.base(), 1280)) {
             Page page = visitor.page();

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.Sizes;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,12 +25,16 @@ class LivePagesJourneyTests {
     /** Often enough that nobody waits for it here. */
     private static final String EVERY = "--rollbook.refresh-every=300ms";
 
+    /** Of conditions that the page meets by itself, on a machine with other work too. */
+    private static final double PATIENCE_MILLIS = 30_000;
+
     private PortalProcess portal;
     private BrowserVisitor visitor;
     private HttpVisitor other;
 
     @BeforeAll
     void startTheDemo(@TempDir Path folder) throws Exception {
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
         portal = PortalProcess.start(folder.resolve("data"), "--spring.profiles.active=demo", EVERY);
         visitor = new BrowserVisitor(portal.base(), 1280);
         signIn(visitor);

@@ -73,7 +73,7 @@ class BouncesTests {
         assertThat(now(sent).bounce()).isEqualTo("5.1.1 smtp; 550 no such mailbox here");
         assertThat(now(sent).mayGoAgain()).isTrue();
         assertThat(now(other)).isEqualTo(other);
-        assertThat(outbox.counts(production.id).trouble()).isEqualTo(1);
+        assertThat(new OutboxList(jdbc).counts(production.id).trouble()).isEqualTo(1);
     }
 
     @Test

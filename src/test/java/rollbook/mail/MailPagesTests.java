@@ -291,6 +291,47 @@ class MailPagesTests {
     }
 
     @Test
+    void severalAreSentAgainAtOnceAllOrNone() {
+        UUID first = written(Role.POST);
+        UUID second = written(Role.OFFICE);
+        UUID waits = written(Role.WRANGLER);
+        state(first, "FAILED");
+        state(second, "FAILED");
+        Document list = page(Role.ADMINISTRATOR, production.path("outbox"));
+        assertThat(list.select("input[name=seen]").eachAttr("value"))
+                .containsExactlyInAnyOrder(first + ":1", second + ":1");
+        String both = "outbox/again?seen=" + first + ":1&seen=" + second + ":1&seen=" + waits + ":0";
+        Document look = page(Role.ADMINISTRATOR, production.path(both));
+        assertThat(look.select("#sentence").text()).isEqualTo("2 mails go out once more.");
+        assertThat(look.select("section[aria-labelledby=kept] tbody tr")).hasSize(1);
+
+        state(second, "SENT");
+        assertThat(sendAgain(production, first + ":1", second + ":1")).hasStatus(409);
+        assertThat(outbox.get(production.id, first).state())
+                .as("nothing half done")
+                .isEqualTo(State.FAILED);
+        assertThat(acts("mail")).doesNotContain("mail.sent-again");
+
+        state(second, "FAILED");
+        assertThat(sendAgain(production, first + ":1", second + ":1")).hasStatus(302);
+        assertThat(outbox.get(production.id, first).state()).isEqualTo(State.WAITING);
+        assertThat(outbox.get(production.id, second).state()).isEqualTo(State.WAITING);
+        assertThat(sendAgain(production, first + ":1", second + ":1"))
+                .as("once more")
+                .hasStatus(409);
+        assertThat(sendAgain(production)).as("nothing ticked").hasStatus(422);
+        assertThat(sendAgain(production, "nonsense")).hasStatus(404);
+        assertThat(sendAgain(fixtures.production(), first + ":1"))
+                .as("of another production")
+                .hasStatus(404);
+    }
+
+    private MvcTestResult sendAgain(TestProduction of, String... seen) {
+        var request = mvc.post().uri(of.path("outbox/again")).with(of.signedInAs(Role.ADMINISTRATOR));
+        return (seen.length == 0 ? request : request.param("seen", seen)).exchange();
+    }
+
+    @Test
     void whoAsksTwiceFromOldPagesSendsOnce() {
         UUID id = written(Role.POST);
         state(id, "FAILED");
@@ -329,7 +370,7 @@ class MailPagesTests {
         assertThat(all.select("tbody tr")).hasSize(3);
         assertThat(all.select(".sentence").text())
                 .isEqualTo("3 mails were written, one of which waits. 2 need to be looked at.");
-        assertThat(page(Role.ADMINISTRATOR, production.path("outbox?trouble=true"))
+        assertThat(page(Role.ADMINISTRATOR, production.path("outbox?state=TROUBLE"))
                         .select("tbody tr")
                         .eachText())
                 .hasSize(2)

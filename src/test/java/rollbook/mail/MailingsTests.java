@@ -32,6 +32,7 @@ import rollbook.testing.TestProduction;
 import rollbook.verification.ProofSummaries;
 import rollbook.verification.Rechecks;
 import rollbook.web.Display;
+import rollbook.web.Listing;
 
 /** Which mail is written when, and to whom. */
 @PortalTest
@@ -339,7 +340,12 @@ class MailingsTests {
     }
 
     private List<Message> all() {
-        return new Outbox(jdbc, settings, trail, display, clock).ofProduction(production.id, false, 0, 100);
+        return new OutboxList(jdbc)
+                .page(
+                        production.id,
+                        new OutboxList.Wanted("", "", "", new Listing.Order<>(OutboxList.Column.WRITTEN, true)),
+                        1)
+                .rows();
     }
 
     private List<Message> to(Role role) {

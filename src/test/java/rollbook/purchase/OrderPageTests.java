@@ -101,7 +101,11 @@ class OrderPageTests {
                 .containsExactly("Order 4", "Order 3");
         assertThat(get(Role.OFFICE, "orders?state=NONSENSE").select("tbody tr")).hasSize(5);
         assertThat(get(Role.OFFICE, "orders?state=DECLINED").select("main").text())
-                .contains("No order stands so.");
+                .contains("Nothing matches", "State: declined (0)”");
+        assertThat(get(Role.OFFICE, "orders?sort=order").select("tbody th").eachText())
+                .containsExactly("Order 1", "Order 2", "Order 3", "Order 4", "Order 5");
+        assertThat(get(Role.OFFICE, "orders?q=order 4").select("tbody th").eachText())
+                .containsExactly("Order 4");
     }
 
     /** A pool that is full tomorrow: one press on the flag, one on the form, and an order is proposed. */

@@ -80,6 +80,9 @@ class StatusTests {
         assertThat(page.select("svg.fan[role=img]"))
                 .hasSize(2)
                 .allSatisfy(fan -> assertThat(fan.attr("aria-label")).contains("today; at the end of the show"));
+        assertThat(page.select("svg.cover[role=img]"))
+                .hasSize(2)
+                .allSatisfy(cover -> assertThat(cover.attr("aria-label")).startsWith("Lasts for "));
         assertThat(page.select("section[aria-labelledby=held]").text())
                 .contains(
                         "Held until more is proven: 1. Not copied yet: 0.",

@@ -73,6 +73,20 @@ class SchedulePagesTests {
     }
 
     @Test
+    void theBarsTellPlannedBytesAndNameACancelledDay() {
+        assertThat(post("days/new", Role.OFFICE, entry())).hasStatus3xxRedirection();
+        post("days/" + days.list(production.id).get(1).id() + "/cancel", Role.OFFICE, Map.of());
+        Document page = page(get("days", Role.READER));
+        assertThat(page.select("section > p").first().text()).isEqualTo("4 days are to come, planned at 518 GB.");
+        assertThat(page.select("figure.chart svg")).hasSize(2).allSatisfy(drawing -> {
+            assertThat(drawing.select("rect.planned")).hasSize(4);
+            assertThat(drawing.select("text[transform]").eachText()).containsExactly("cancelled");
+            assertThat(drawing.select("[style], style, script")).isEmpty();
+        });
+        assertThat(page.select("section > details tbody tr").get(1).text()).endsWith("cancelled");
+    }
+
+    @Test
     void holidaysCanBeLeftOut() {
         productions.addHoliday(production.as(Role.ADMINISTRATOR), date(8), "Founders’ day");
         Map<String, List<String>> values = entry();

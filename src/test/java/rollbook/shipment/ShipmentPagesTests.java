@@ -166,7 +166,7 @@ class ShipmentPagesTests {
     @Test
     void itemsAreHandedOverFromTheListWithoutACarrier() throws IOException {
         Document media = see("media", Role.WRANGLER);
-        assertThat(media.select("input[name=items][form=ship]").eachAttr("value"))
+        assertThat(media.select("input[name=items][form=ticked]").eachAttr("value"))
                 .contains("SHUTTLE-1");
         assertThat(see("media", Role.READER).select("input[name=items]")).isEmpty();
         Document form = see("shipments/hand-over?items=SHUTTLE-1&items=TAPE-1", Role.WRANGLER);

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import rollbook.audit.ActFilter;
 import rollbook.audit.AuditTrail;
 import rollbook.inventory.Condition;
 import rollbook.inventory.Custody;
@@ -37,6 +38,7 @@ import rollbook.testing.Fixtures;
 import rollbook.testing.Jobs;
 import rollbook.testing.PortalTest;
 import rollbook.verification.ManifestIntake;
+import rollbook.web.Listing;
 import rollbook.web.NotFoundException;
 import rollbook.web.Refusal;
 
@@ -123,7 +125,8 @@ class ShippingTests {
         assertThat(there.holder()).isEmpty();
         assertThat(newest(scene.shuttle).personName()).isEqualTo("POST");
         assertThat(get(id).state()).isEqualTo(Shipment.State.ARRIVED);
-        assertThat(trail.list(scene.production.id, "", 0, 10))
+        assertThat(trail.list(
+                        scene.production.id, ActFilter.ALL, new Listing.Order<>(ActFilter.Column.WHEN, true), 0, 10))
                 .extracting(act -> act.action() + " " + act.subjectCode())
                 .contains("shipment.arrived 1", "shipment.sent 1", "shipment.packed 1");
     }

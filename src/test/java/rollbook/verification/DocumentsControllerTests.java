@@ -374,19 +374,24 @@ class DocumentsControllerTests {
         assertThat(page.select("tbody tr").eachText().get(0)).contains("2 of 2 parts to assign", "GNU style");
         assertThat(page.select("tbody tr").eachText().get(2)).contains("rejected at line 1");
         assertThat(page.select("#documents").attr("hx-trigger")).isEqualTo("every 2s");
-        assertThat(page.select("#documents nav a").eachText())
-                .containsExactly(
-                        "All (4)",
-                        "Waiting for people (1)",
-                        "Being read (1)",
-                        "Assigned (1)",
-                        "Rejected (1)",
-                        "Look again");
+        assertThat(page.select("#filter-state option").eachText())
+                .containsExactly("All (4)", "Waiting for people (1)", "Being read (1)", "Assigned (1)", "Rejected (1)");
+        assertThat(page.select("#documents a[href]:contains(Look again)")).hasSize(1);
         for (String state : List.of("WAITS_FOR_PEOPLE", "BEING_READ", "ASSIGNED", "REJECTED")) {
             assertThat(scene.see("documents?state=" + state).select("tbody tr"))
                     .as(state)
                     .hasSize(1);
         }
+        assertThat(scene.see("documents?q=AD.md5&sort=-document")
+                        .select("tbody th")
+                        .eachText())
+                .containsExactly("bad.md5");
+        assertThat(scene.see("documents?sort=document").select("tbody th").eachText())
+                .containsExactly("assigned.md5", "bad.md5", "new.md5", "waits.md5");
+        assertThat(scene.see("documents?state=ODD&page=x")
+                        .select("#documents .count")
+                        .text())
+                .contains("left out: ODD, x");
         jobs.run();
         page = scene.see("documents");
         assertThat(page.select("#documents").hasAttr("hx-get")).isFalse();

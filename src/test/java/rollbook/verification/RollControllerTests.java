@@ -84,10 +84,26 @@ class RollControllerTests {
         Document page = page("rolls");
         assertThat(page.select("#sentence").text())
                 .isEqualTo("1 card may be cleared now: CARD-A001 (A001). A002 is held: 1 file differs on SHUTTLE-1.");
-        assertThat(page.select("tbody tr").eachText().get(0)).as("worst first").contains("A002", "failed");
-        assertThat(page.select("tbody tr").eachText().get(1)).contains("A001", "proven", "Clear CARD-A001");
+        assertThat(page.select(".matrix tbody tr").eachText().get(0))
+                .as("worst first")
+                .contains("A002", "failed");
+        assertThat(page.select(".matrix tbody tr").eachText().get(1)).contains("A001", "proven", "Clear CARD-A001");
+
+        assertThat(page.select("section[aria-labelledby=overview] > p").text())
+                .matches("Of 2 rolls 1 is proven on .*\\. Not all is proven yet of Day 1 .*\\.");
+        assertThat(page.select(".strips tbody tr td").eachText()).containsExactly("1 of 2 proven 1 failed");
+        assertThat(page.select(".strips svg path").eachAttr("class"))
+                .as("the roll that is proven, then the one that failed")
+                .containsExactly("proven", "failed", "cross");
 
         Document roll = page("rolls/" + bad);
+        assertThat(roll.select("section[aria-labelledby=way] .trail-name").eachText())
+                .containsExactly("CARD-A002, the card", "SHUTTLE-1, Set");
+        assertThat(roll.select("section[aria-labelledby=way] svg[role=img]")
+                        .last()
+                        .attr("aria-label"))
+                .startsWith("SHUTTLE-1, Set: SHUTTLE-1, Set since ")
+                .endsWith(": failed.");
         assertThat(roll.text()).contains("A002C002.mxf", "different bytes", "drive.md5");
         assertThat(page("rolls/" + bad + "/clear").select("form[action$=clear]"))
                 .as("no form while it is held")

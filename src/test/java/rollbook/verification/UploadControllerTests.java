@@ -281,7 +281,7 @@ class UploadControllerTests {
     void whatIsDiscardedIsGone() throws Exception {
         String address = address(wrangler.begin("three.md5", file, 50));
         org.jsoup.nodes.Document page = scene.see("documents");
-        assertThat(sentence(page)).contains("1 file has not arrived to the end");
+        assertThat(sentence(page)).contains("1 file is not all here yet");
         assertThat(page.selectFirst(".unfinished").text()).contains("three.md5", "50 B of", "Kept until");
         assertThat(scene.submit(page.selectFirst(".unfinished form"), Map.of())).hasStatus3xxRedirection();
         assertThat(wrangler.look(address)).hasStatus(404);

@@ -31,7 +31,7 @@ class AssetsTests {
                 mvc.get().uri("/p/TIDE/rolls").exchange().getResponse().getContentAsString());
         List<String> assets = page.select("head link[href]").eachAttr("href");
         assets.addAll(page.select("script").eachAttr("src"));
-        assertThat(assets).hasSize(9).allSatisfy(asset -> {
+        assertThat(assets).hasSize(10).allSatisfy(asset -> {
             assertThat(asset).matches(".*(-[0-9a-f]{32}\\.(css|js|svg)|/htmx\\.org/\\d+\\.\\d+\\.\\d+/.*)");
             assertThat(mvc.get().uri(asset).exchange()).as(asset).hasStatusOk();
         });
