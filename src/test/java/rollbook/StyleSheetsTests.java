@@ -158,6 +158,7 @@ class StyleSheetsTests {
             }
             within.addLast(head);
         });
+        assertThat(within).as("what is open at the end").isEmpty();
         return selectors;
     }
 

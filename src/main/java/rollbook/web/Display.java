@@ -1,5 +1,6 @@
 package rollbook.web;
 
+import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.text.NumberFormat;
 import java.time.Clock;
@@ -10,7 +11,10 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Currency;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.stream.Collectors;
@@ -18,6 +22,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
+import org.thymeleaf.spring6.util.DetailedError;
 
 /**
  * How figures, times and messages are written on pages, in mail and in reports. In templates: {@code @display}.
@@ -219,6 +224,26 @@ public class Display {
         return verdict == null
                 ? "unknown"
                 : verdict.toString().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /**
+     * The faults of a form in the order of its fields, as its record has them; what is about the form as a whole comes last.
+     * Validation finds them in any order, and a person goes down the page.
+     *
+     * @param form null if something in it could not be read at all, so that there is none
+     */
+    public List<DetailedError> inOrder(List<DetailedError> faults, @Nullable Object form) {
+        List<String> fields = form != null && form.getClass().isRecord()
+                ? Arrays.stream(form.getClass().getRecordComponents())
+                        .map(RecordComponent::getName)
+                        .toList()
+                : List.of();
+        return faults.stream()
+                .sorted(Comparator.comparingInt(fault -> {
+                    int place = fields.indexOf(fault.getFieldName().replaceAll("[.\\[].*", ""));
+                    return place < 0 ? fields.size() : place;
+                }))
+                .toList();
     }
 
     /** A line of the error summary: the message, led by its field's label if a text {@code labels.field} is there. */

@@ -131,6 +131,15 @@ class LivingPageTests {
     void whatIsWrongIsListedOnTopAndSaidBesideItsField() throws IOException {
         Document page = page(wrong(), 422);
         assertThat(page.select(".error-summary a").eachText()).contains("Code: Fill this in.", "Unit: Fill this in.");
+        assertThat(page.select(".error-summary a").eachAttr("href"))
+                .as("in the order of the fields")
+                .isEqualTo(page
+                        .select(
+                                "main form[method=post] .wrong [id][aria-invalid], main form[method=post] fieldset.wrong")
+                        .eachAttr("id")
+                        .stream()
+                        .map(id -> "#" + id)
+                        .toList());
         for (Element link : page.select(".error-summary a")) {
             Element field = page.select(link.attr("href")).first();
             assertThat(field).as(link.attr("href")).isNotNull();

@@ -15,6 +15,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Import;
 import org.springframework.context.annotation.Profile;
 import org.springframework.dao.CannotAcquireLockException;
+import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.test.context.ActiveProfiles;
 import org.springframework.test.context.ContextConfiguration;
@@ -22,7 +23,9 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
 
 /** A site of one controller, without database and without security. */
 @WebMvcTest
@@ -60,12 +63,17 @@ import org.springframework.web.bind.annotation.RequestParam;
     class Pages {
         @ModelAttribute
         void page(Model model) {
-            model.addAttribute("membership", Member.ADA);
+            model.addAttribute("membership", Member.ADA).addAttribute("instant", NOW.minusSeconds(720));
         }
 
         @GetMapping("/p/TIDE/rolls")
         String show() {
             return "test/page";
+        }
+
+        @PostMapping("/p/TIDE/media")
+        ModelAndView refuse() {
+            return new ModelAndView("test/page", HttpStatus.UNPROCESSABLE_CONTENT);
         }
 
         @GetMapping("/p/TIDE/rolls/{number}")
