@@ -2,6 +2,7 @@ package rollbook.verification;
 
 import java.util.Objects;
 import org.springframework.beans.factory.support.BeanDefinitionRegistry;
+import org.springframework.boot.convert.ApplicationConversionService;
 import org.springframework.context.ApplicationContext;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.context.annotation.ClassPathBeanDefinitionScanner;
@@ -27,6 +28,7 @@ final class GateWorldHere implements GateWorld {
         AnnotationConfigApplicationContext here = new AnnotationConfigApplicationContext();
         here.setParent(context);
         here.setClassLoader(Objects.requireNonNull(GateWorldHere.class.getClassLoader()));
+        here.getBeanFactory().setConversionService(ApplicationConversionService.getSharedInstance());
         here.register(Transactions.class);
         scan(here);
         here.refresh();
