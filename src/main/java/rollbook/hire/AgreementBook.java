@@ -1,9 +1,5 @@
 package rollbook.hire;
 
-import java.sql.Date;
-import java.sql.Timestamp;
-import java.sql.Types;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -15,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import rollbook.audit.AuditTrail;
@@ -37,7 +32,7 @@ import rollbook.web.Refusal;
  */
 @Service
 public class AgreementBook implements TermsKeeper {
-    private final JdbcClient jdbc;
+    private final AgreementRows rows;
     private final Agreements agreements;
     private final HireEnds ends;
     private final Hires hires;
@@ -45,19 +40,17 @@ public class AgreementBook implements TermsKeeper {
     private final Inventory inventory;
     private final Suppliers suppliers;
     private final AuditTrail trail;
-    private final Clock clock;
 
     AgreementBook(
-            JdbcClient jdbc,
+            AgreementRows rows,
             Agreements agreements,
             HireEnds ends,
             Hires hires,
             MediaItems items,
             Inventory inventory,
             Suppliers suppliers,
-            AuditTrail trail,
-            Clock clock) {
-        this.jdbc = jdbc;
+            AuditTrail trail) {
+        this.rows = rows;
         this.agreements = agreements;
         this.ends = ends;
         this.hires = hires;
@@ -65,7 +58,6 @@ public class AgreementBook implements TermsKeeper {
         this.inventory = inventory;
         this.suppliers = suppliers;
         this.trail = trail;
-        this.clock = clock;
     }
 
     @Override
@@ -84,8 +76,8 @@ public class AgreementBook implements TermsKeeper {
                 lockItems(by, terms.weekMinorUnits().keySet()),
                 terms.weekMinorUnits().keySet());
         UUID id = UUID.randomUUID();
-        int number = number(by, id);
-        join(id, terms.weekMinorUnits().keySet());
+        rows.add(by.productionId(), id);
+        rows.join(id, terms.weekMinorUnits().keySet());
         enter(by, id, 1, Act.AGREED, terms);
         told(by, id, "hire.agreed");
         return id;
@@ -148,8 +140,8 @@ public class AgreementBook implements TermsKeeper {
         requireHere(lockItems(by, union(agreement, named)), coming);
         requireNoneEnded(by, going);
         if (agreement.terms().extensions() == 0) {
-            leave(agreementId, going);
-            join(agreementId, coming);
+            rows.leave(agreementId, going);
+            rows.join(agreementId, coming);
         } else {
             TermsEntry before = agreement.terms().beforeNewest().orElseThrow();
             if (!terms.dueOn().isAfter(before.dueOn())) {
@@ -181,7 +173,7 @@ public class AgreementBook implements TermsKeeper {
         lockItems(by, union(agreement, named));
         if (agreement.terms().extensions() == 0) {
             requireNoneEnded(by, named);
-            leave(agreementId, named);
+            rows.leave(agreementId, named);
         }
         enter(
                 by,
@@ -201,11 +193,7 @@ public class AgreementBook implements TermsKeeper {
     }
 
     private HireAgreement lock(Membership by, UUID agreementId, int seen) {
-        jdbc.sql("select id from hire_agreement where production_id = ? and id = ? for update")
-                .params(by.productionId(), agreementId)
-                .query(UUID.class)
-                .optional()
-                .orElseThrow(NotFoundException::new);
+        rows.lock(by.productionId(), agreementId);
         HireAgreement agreement = agreements.get(by.productionId(), agreementId);
         if (agreement.entries() != seen) {
             throw new Refusal("hire.refused.changed", agreement.code());
@@ -260,68 +248,9 @@ public class AgreementBook implements TermsKeeper {
         });
     }
 
-    /** Of two that are entered at once the second waits for the first and takes the next number. */
-    private int number(Membership by, UUID id) {
-        while (true) {
-            Optional<Integer> number = jdbc.sql("""
-                            insert into hire_agreement (id, production_id, number)
-                            select :id, :production, coalesce(max(number), 0) + 1 from hire_agreement where production_id = :production
-                            on conflict do nothing returning number
-                            """)
-                    .param("id", id)
-                    .param("production", by.productionId())
-                    .query(Integer.class)
-                    .optional();
-            if (number.isPresent()) {
-                return number.get();
-            }
-        }
-    }
-
-    private void join(UUID agreementId, Set<UUID> itemIds) {
-        int joined = jdbc.sql("""
-                        insert into hire_item (item_id, agreement_id) select unnest(:items), :agreement on conflict do nothing
-                        """)
-                .param("items", itemIds.toArray(UUID[]::new))
-                .param("agreement", agreementId)
-                .update();
-        if (joined < itemIds.size()) {
-            throw new Refusal("hire.refused.agreed-elsewhere");
-        }
-    }
-
-    private void leave(UUID agreementId, Set<UUID> itemIds) {
-        jdbc.sql("delete from hire_item where agreement_id = :agreement and item_id = any (:items)")
-                .param("agreement", agreementId)
-                .param("items", itemIds.toArray(UUID[]::new))
-                .update();
-    }
-
     private void enter(Membership by, UUID agreementId, int number, Act act, NewTerms terms) {
         suppliers.get(by.productionId(), terms.supplierId());
-        jdbc.sql("""
-                        insert into hire_terms (agreement_id, number, act, entered_at, entered_by, supplier_id, reference, started_on,
-                            due_on, minimum_weeks, late_day_minor_units, note)
-                        values (:agreement, :number, :act, :at, :by, :supplier, :reference, :started, :due, :weeks, :late, :note)
-                        """)
-                .param("agreement", agreementId)
-                .param("number", number)
-                .param("act", act.name())
-                .param("at", Timestamp.from(clock.instant()))
-                .param("by", by.personId())
-                .param("supplier", terms.supplierId())
-                .param("reference", terms.reference())
-                .param("started", Date.valueOf(terms.startedOn()))
-                .param("due", Date.valueOf(terms.dueOn()))
-                .param("weeks", terms.minimumWeeks())
-                .param("late", terms.lateDayMinorUnits(), Types.BIGINT)
-                .param("note", terms.note())
-                .update();
-        terms.weekMinorUnits()
-                .forEach((item, week) -> jdbc.sql(
-                                "insert into hire_rate (agreement_id, number, item_id, week_minor_units) values (?, ?, ?, ?)")
-                        .params(agreementId, number, item, week)
-                        .update());
+        rows.enter(by.personId(), agreementId, number, act, terms);
     }
 
     /** Tells the inventory what the agreement says now, and reckons anew what ended under it. */

@@ -97,9 +97,7 @@ class Differences {
                 judged.copy(),
                 verdict,
                 newest == null || verdict.id() == null || verdict.id().equals(newest.id()) ? null : newest,
-                verdict.reasons().stream()
-                        .map(reason -> ReasonKeys.text(display, reason))
-                        .toList(),
+                ReasonKeys.texts(display, verdict),
                 groups(DifferenceFold.fold(kept, good::of), judged.copy()),
                 again.files(),
                 again.algorithms(),

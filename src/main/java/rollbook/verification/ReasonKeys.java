@@ -1,6 +1,7 @@
 package rollbook.verification;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import rollbook.manifest.RollWarning;
 import rollbook.manifest.VerdictReason;
@@ -15,11 +16,15 @@ final class ReasonKeys {
     /** Between a reason's name and that of the person behind it. */
     static final char PERSON_FOLLOWS = ':';
 
-    static String text(Display display, String reason) {
+    private static String text(Display display, String reason) {
         int name = reason.indexOf(PERSON_FOLLOWS);
         return name < 0
                 ? display.text(key(reason))
                 : display.text(key(reason.substring(0, name)), reason.substring(name + 1));
+    }
+
+    static List<String> texts(Display display, CopyVerdict verdict) {
+        return verdict.reasons().stream().map(reason -> text(display, reason)).toList();
     }
 
     private static String key(String reason) {

@@ -1,8 +1,6 @@
 package rollbook.verification;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,16 +13,13 @@ import rollbook.manifest.ReferenceFacts.RoundTrip;
 import rollbook.manifest.Verdict;
 import rollbook.offload.Copies;
 import rollbook.offload.Copy;
-import rollbook.offload.Encoding;
 import rollbook.offload.Offload;
 import rollbook.offload.Offloads;
-import rollbook.offload.ReductionHabit;
 import rollbook.offload.Roll;
 import rollbook.offload.Rolls;
 import rollbook.production.CopyPlan;
 import rollbook.production.Leg;
 import rollbook.production.Membership;
-import rollbook.production.Rendition;
 import rollbook.web.Display;
 
 /** Everything that a roll's page shows. */
@@ -42,6 +37,8 @@ class RollPage {
     private final RollFacts facts;
     private final RollBoard board;
     private final RollTrail trail;
+    private final VerdictStories stories;
+    private final EncodingViews encodings;
     private final Display display;
 
     RollPage(
@@ -55,6 +52,8 @@ class RollPage {
             RollFacts facts,
             RollBoard board,
             RollTrail trail,
+            VerdictStories stories,
+            EncodingViews encodings,
             Display display) {
         this.rolls = rolls;
         this.copies = copies;
@@ -66,6 +65,8 @@ class RollPage {
         this.facts = facts;
         this.board = board;
         this.trail = trail;
+        this.stories = stories;
+        this.encodings = encodings;
         this.display = display;
     }
 
@@ -83,28 +84,6 @@ class RollPage {
             List<Verdicts.Difference> differences,
             long more) {}
 
-    record HistoryLine(CopyVerdict verdict, String itemCode, List<String> reasons) {}
-
-    /** @param cause what was new when this verdict was given, in words */
-    record StepView(VerdictHistory.Step step, String cause, List<String> reasons) {}
-
-    /** @param itemCode the copy's medium, or null for the round trip of the encoding */
-    record Story(@Nullable String itemCode, List<StepView> steps) {}
-
-    /**
-     * What is known of the roll's encoding.
-     *
-     * @param roundTrip the verdict on the decoded files, or null if there is none
-     * @param share encoded bytes for a recorded one, or null if either isn't known
-     * @param habit what the show's other rolls have, where this one lies far from it; else null
-     */
-    record EncodingView(
-            @Nullable CopyVerdict roundTrip,
-            List<String> reasons,
-            @Nullable Encoding size,
-            @Nullable BigDecimal share,
-            @Nullable ReductionHabit habit) {}
-
     record View(
             String sentence,
             Roll roll,
@@ -114,8 +93,8 @@ class RollPage {
             List<CopyView> copies,
             boolean hasCardDocument,
             List<RollDocument> documents,
-            List<Story> stories,
-            @Nullable EncodingView encoding,
+            List<VerdictStories.Story> stories,
+            EncodingViews.@Nullable EncodingView encoding,
             RollFacts.Facts facts,
             @Nullable String withoutProof,
             RollSafety safety,
@@ -188,8 +167,8 @@ class RollPage {
                 copyViews(production, proof, documents),
                 documents.stream().anyMatch(one -> one.stands() && one.subject() == Subject.CARD),
                 documents,
-                stories(history, proof.copies(), documents),
-                encoding(production, rollId, history, proof.copies(), documents),
+                stories.of(history, proof.copies(), documents),
+                encodings.of(production, rollId, history, proof.copies(), documents),
                 known,
                 withoutProof(known),
                 RollSafety.of(proof, known.habits()),
@@ -213,80 +192,6 @@ class RollPage {
             return copy.roundTrip() == RoundTrip.PROVEN ? ".decoded" : ".not-decoded";
         }
         return copy.verdict() == Verdict.PROVEN ? "" : ".other-copy";
-    }
-
-    /** How each copy came to its verdict, and the encoding to its own; what nobody has judged has no story. */
-    private List<Story> stories(List<CopyVerdict> history, List<Copy> all, List<RollDocument> documents) {
-        List<CopyVerdict> oldestFirst = new ArrayList<>(history);
-        Collections.reverse(oldestFirst);
-        List<Story> stories = new ArrayList<>();
-        for (Copy copy : all) {
-            stories.add(story(copy.itemCode(), copy.id(), oldestFirst, documents));
-        }
-        Story roundTrip = story(null, null, oldestFirst, documents);
-        if (!roundTrip.steps().isEmpty()) {
-            stories.add(roundTrip);
-        }
-        return stories;
-    }
-
-    private Story story(
-            @Nullable String itemCode,
-            @Nullable UUID copyId,
-            List<CopyVerdict> oldestFirst,
-            List<RollDocument> documents) {
-        List<CopyVerdict> own = oldestFirst.stream()
-                .filter(verdict -> Objects.equals(verdict.copyId(), copyId))
-                .toList();
-        return new Story(
-                itemCode,
-                VerdictHistory.of(own, documents).stream()
-                        .map(step -> new StepView(step, cause(step), reasons(step.verdict())))
-                        .toList());
-    }
-
-    private String cause(VerdictHistory.Step step) {
-        RollDocument corrected = step.corrected();
-        return corrected == null
-                ? display.text("verification.history.cause." + step.cause().name())
-                : display.text(
-                        "verification.history.cause." + step.cause().name(),
-                        corrected.fileName(),
-                        String.valueOf(corrected.correctedByName()),
-                        String.valueOf(corrected.correctedBecause()));
-    }
-
-    private @Nullable EncodingView encoding(
-            UUID production, UUID rollId, List<CopyVerdict> history, List<Copy> all, List<RollDocument> documents) {
-        CopyVerdict roundTrip = history.stream()
-                .filter(verdict -> verdict.copyId() == null)
-                .findFirst()
-                .orElse(null);
-        boolean encoded = all.stream().anyMatch(copy -> copy.rendition() == Rendition.ENCODED)
-                || documents.stream().anyMatch(one -> one.subject() == Subject.ENCODED_OUTPUT);
-        if (!encoded && roundTrip == null) {
-            return null;
-        }
-        List<Encoding> encodings = rolls.encodings(production);
-        Encoding size = encodings.stream()
-                .filter(one -> one.rollId().equals(rollId))
-                .findFirst()
-                .orElse(null);
-        return new EncodingView(
-                roundTrip,
-                roundTrip == null ? List.of() : reasons(roundTrip),
-                size,
-                size == null ? null : ReductionHabit.share(size),
-                size == null ? null : missedHabit(size, encodings));
-    }
-
-    /** The habit of the show's other rolls, if this one is far from it. */
-    private static @Nullable ReductionHabit missedHabit(Encoding size, List<Encoding> encodings) {
-        return ReductionHabit.of(encodings.stream()
-                        .filter(other -> !other.rollId().equals(size.rollId()))
-                        .toList())
-                .filter(habit -> habit.isFarFrom(size))
-                .orElse(null);
     }
 
     private List<CopyView> copyViews(UUID production, Proof proof, List<RollDocument> documents) {
@@ -334,25 +239,10 @@ class RollPage {
                 returns,
                 judged.verdict(),
                 judged,
-                reasons(judged),
+                ReasonKeys.texts(display, judged),
                 board.note(judged),
                 document,
                 shown,
                 all - shown.size());
-    }
-
-    private List<HistoryLine> historyLines(List<CopyVerdict> history, List<Copy> all) {
-        Map<UUID, String> itemCodes = new LinkedHashMap<>();
-        all.forEach(copy -> itemCodes.put(copy.id(), copy.itemCode()));
-        return history.stream()
-                .map(verdict ->
-                        new HistoryLine(verdict, itemCodes.getOrDefault(verdict.copyId(), ""), reasons(verdict)))
-                .toList();
-    }
-
-    List<String> reasons(CopyVerdict verdict) {
-        return verdict.reasons().stream()
-                .map(reason -> ReasonKeys.text(display, reason))
-                .toList();
     }
 }

@@ -138,9 +138,7 @@ public class RollProofs {
                 verdict.verdict(),
                 board.note(verdict),
                 verdict.reasons(),
-                verdict.reasons().stream()
-                        .map(reason -> ReasonKeys.text(display, reason))
-                        .toList(),
+                ReasonKeys.texts(display, verdict),
                 verdict.judgedAt(),
                 verdict.checkedAt(),
                 judged.evidence(),

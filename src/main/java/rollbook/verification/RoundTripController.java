@@ -38,14 +38,10 @@ class RoundTripController {
         List<Verdicts.Difference> files = verdicts.differences(production, verdict);
         model.addAttribute("roll", decoded);
         model.addAttribute("verdict", judged);
-        model.addAttribute("reasons", judged.reasons().stream().map(this::text).toList());
+        model.addAttribute("reasons", ReasonKeys.texts(display, judged));
         model.addAttribute("wrong", judged.counts().wrong());
         model.addAttribute("files", files);
         model.addAttribute("cut", files.size() >= Verdicts.DIFFERENCES_KEPT);
         return "verification/round-trip";
-    }
-
-    private String text(String reason) {
-        return ReasonKeys.text(display, reason);
     }
 }

@@ -58,7 +58,7 @@ class LivePagesJourneyTests {
         today.locator("main a").last().focus();
         Object seenAt = today.evaluate("document.activeElement.getBoundingClientRect().top");
         Object focused = today.evaluate("document.activeElement.href");
-        media.selectOption("#kind", "CARD");
+        media.selectOption("#filter-kind", "CARD");
 
         other.open(HOME + "today");
         other.find(card);
@@ -80,7 +80,7 @@ class LivePagesJourneyTests {
         assertThat(wall.locator("#live-says")).containsText("2 cards are cleared");
         assertThat(media.locator("tr").filter(new Locator.FilterOptions().setHasText(card)))
                 .containsText("clear to erase");
-        assertThat(media.locator("#kind")).hasValue("CARD");
+        assertThat(media.locator("#filter-kind")).hasValue("CARD");
         List.of(today, media, wall).forEach(Page::close);
     }
 

@@ -49,12 +49,11 @@ class UploadJourneyTests {
             page.addInitScript(WITHOUT_SUBTLE);
             page.navigate(documents);
             Path second = list("second.md5", 2);
-            stopsAfterTwoParts(page, () -> send(visitor, second));
+            Runnable online = stopsAfterTwoParts(page, () -> send(visitor, second));
             assertThat(page.evaluate("typeof sha256"))
                     .as("the library for digests")
                     .isEqualTo("function");
-            page.context().setOffline(false);
-            page.reload();
+            online.run();
             assertThat(visitor.sentence()).contains("1 file is not all here yet");
             assertThat(new Axe(page).findings())
                     .as("findings beside an unfinished file")
@@ -68,9 +67,8 @@ class UploadJourneyTests {
             assertThat(parts.get()).as("parts that were sent again or are new").isPositive();
 
             page.navigate(documents);
-            stopsAfterTwoParts(page, () -> send(visitor, listed("third.md5", 3)));
-            page.context().setOffline(false);
-            page.reload();
+            stopsAfterTwoParts(page, () -> send(visitor, listed("third.md5", 3)))
+                    .run();
             page.locator(".go-on input").setInputFiles(list);
             assertThat(page.locator(".unfinished .state").innerText()).contains("This is another file");
             visitor.press("Discard third.md5");
@@ -112,22 +110,30 @@ class UploadJourneyTests {
         assertThat(number.get()).as("parts").isGreaterThan(2);
     }
 
-    private static void stopsAfterTwoParts(Page page, Runnable act) {
+    /** What it returns goes online and loads the page anew, before the page that was there can go on by itself. */
+    private static Runnable stopsAfterTwoParts(Page page, Runnable act) {
         BrowserContext context = page.context();
         AtomicInteger number = new AtomicInteger();
-        Consumer<Route> count = route -> {
-            if (number.incrementAndGet() > 1) {
-                context.setOffline(true);
-                route.abort("internetdisconnected");
-            } else {
+        Consumer<Route> cut = route -> {
+            int part = number.incrementAndGet();
+            if (part == 1) {
                 route.resume();
+                return;
             }
+            if (part == 2) {
+                context.setOffline(true);
+            }
+            route.abort("internetdisconnected");
         };
-        page.route(ANY_PART, count);
+        page.route(ANY_PART, cut);
         act.run();
         Locator state = page.locator("form.sending .state");
         page.waitForCondition(() -> state.innerText().contains("what has arrived is kept"));
-        page.unroute(ANY_PART, count);
+        return () -> {
+            context.setOffline(false);
+            page.reload();
+            page.unroute(ANY_PART, cut);
+        };
     }
 
     private Path listed(String name, int seed) {
