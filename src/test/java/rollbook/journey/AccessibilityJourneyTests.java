@@ -48,9 +48,6 @@ class AccessibilityJourneyTests {
     private static final int NARROWEST = 320;
     private static final int HEIGHT = 900;
 
-    /** Takes as long again, and so isn't done each time: see DEVELOPERS.md. */
-    private static final boolean ALL_RULES_IN_ALL_COLOURS = Boolean.getBoolean("rollbook.axe-in-all-colours");
-
     /** At once: a gate has two processors. */
     private static final int BROWSERS = 2;
 
@@ -271,19 +268,15 @@ class AccessibilityJourneyTests {
         Axe axe = new Axe(page);
         note(state + " wide, light", axe.findings());
         colours(page, ColorScheme.DARK);
-        note(state + " wide, dark", inTheOtherColours(axe));
+        note(state + " wide, dark", axe.findings());
         page.setViewportSize(PHONE, HEIGHT);
         page.evaluate("document.querySelectorAll('main details').forEach(details => details.open = true)");
         note(state + " phone, dark", axe.findings());
         colours(page, ColorScheme.LIGHT);
-        note(state + " phone, light", inTheOtherColours(axe));
+        note(state + " phone, light", axe.findings());
         page.setViewportSize(NARROWEST, HEIGHT);
         note(state, axe.shapeFindings());
         page.setViewportSize(WIDE, HEIGHT);
-    }
-
-    private static List<String> inTheOtherColours(Axe axe) {
-        return ALL_RULES_IN_ALL_COLOURS ? axe.findings() : axe.contrastFindings();
     }
 
     private static void colours(Page page, ColorScheme scheme) {

@@ -26,9 +26,8 @@ final class Axe {
             Map.of("target-size", Map.of("enabled", true)));
 
     /**
-     * Text that doesn't stand out from its ground, WCAG's criterion 1.4.3: axe-core's rule takes a second on a long page, for it
-     * reckons with whatever may lie over whatever. Pages here have plain grounds, and what is in front of what is the same in
-     * both schemes; so the second scheme of a width is looked at with the computed colours alone.
+     * Text that doesn't stand out from its ground, WCAG's criterion 1.4.3, by the computed colours: axe-core doesn't look at
+     * text in drawings. Pages here have plain grounds.
      */
     private static final String WEAK_TEXT = "() => {"
             + " const parts = colour => colour.match(/[\\d.]+/g).map(Number);"
@@ -71,19 +70,16 @@ final class Axe {
         page.evaluate(SCRIPT);
     }
 
-    /** What breaks any rule: the rule and the element, a line each. */
+    /** What breaks any rule, and what can't be read: the rule and the element, a line each. */
     List<String> findings() {
-        return findingsIn("html");
+        List<String> all = new ArrayList<>(findingsIn("html"));
+        all.addAll(strings(page.evaluate(WEAK_TEXT)));
+        return all;
     }
 
-    /** The same of a part that covers others, which nobody can use until it is closed. */
+    /** What breaks a rule in a part that covers others, which nobody can use until it is closed. */
     List<String> findingsIn(String selector) {
         return run(selector, ALL);
-    }
-
-    /** Text that doesn't stand out from its ground; contrast is all that a change of colours can break. */
-    List<String> contrastFindings() {
-        return strings(page.evaluate(WEAK_TEXT));
     }
 
     /** Whether it has a language, a title, one main heading and one primary action at most, and fits its window. */
