@@ -3,13 +3,11 @@ package rollbook.inventory;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.springframework.beans.factory.ObjectProvider;
@@ -23,8 +21,6 @@ import rollbook.web.Display;
 /** Draws where an item was, and below that what happened to it, a line for each kind of thing. */
 @Component
 class TrailPictures {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
-
     private final ObjectProvider<ItemTrail> sources;
     private final Display display;
     private final Clock clock;
@@ -50,7 +46,6 @@ class TrailPictures {
         return new TrailPicture(
                 sentence(custody, viewer.zone()),
                 trail,
-                trail.ticks().stream().map(tick -> DAY.format(tick.date())).toList(),
                 happenings.stream()
                         .map(one -> new TrailPicture.Row(one.at(), display.text(one.kindKey()), says(one)))
                         .toList());

@@ -160,7 +160,7 @@ class TodayPage {
         return lines.size() > NAMED ? named + "…" : named;
     }
 
-    String waiting(ProofSummary proof) {
+    private String waiting(ProofSummary proof) {
         List<String> parts = new ArrayList<>();
         if (!proof.exposed().isEmpty()) {
             parts.add(display.text("reporting.waiting.exposed", proof.exposed().size()));

@@ -82,7 +82,6 @@ public class ProofSummaries {
                 lines.getOrDefault(CardStanding.HELD, List.of()),
                 lines.getOrDefault(CardStanding.EXPOSED, List.of()),
                 lines.getOrDefault(CardStanding.COPYING, List.of()),
-                lines.getOrDefault(CardStanding.IN_CAMERA, List.of()),
                 all.stream().collect(Collectors.groupingBy(Roll::dayId, Collectors.counting())),
                 allCopies.size(),
                 (int) judged.values().stream()

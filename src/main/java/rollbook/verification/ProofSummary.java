@@ -14,7 +14,6 @@ import org.jspecify.annotations.Nullable;
  * @param held rolls whose card is held until more is proven
  * @param exposed rolls that nobody has begun to copy
  * @param copying rolls that are being copied
- * @param inCamera rolls whose card is in a camera
  * @param rollsOfDays how many rolls there are of each shooting day that has any
  * @param copiesProven copies whose newest verdict is proven
  * @param documentsUnassigned documents with parts that nobody has assigned
@@ -32,7 +31,6 @@ public record ProofSummary(
         List<RollLine> held,
         List<RollLine> exposed,
         List<RollLine> copying,
-        List<RollLine> inCamera,
         Map<UUID, Long> rollsOfDays,
         int copies,
         int copiesProven,

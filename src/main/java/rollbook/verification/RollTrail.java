@@ -3,11 +3,9 @@ package rollbook.verification;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -20,8 +18,6 @@ import rollbook.web.Display;
 /** A roll's way: a lane for its card and each copy, for as long as it was there, with a mark for each verdict. */
 @Component
 class RollTrail {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.UK);
-
     private final Display display;
     private final Clock clock;
 
@@ -30,8 +26,7 @@ class RollTrail {
         this.clock = clock;
     }
 
-    /** @param days how each day of {@code trail} that has a label is written */
-    record Picture(String sentence, Trail trail, List<String> days) {}
+    record Picture(String sentence, Trail trail) {}
 
     /**
      * @param history verdicts, newest first
@@ -42,10 +37,7 @@ class RollTrail {
         lines.add(card(roll, clearances, zone));
         copies.stream().flatMap(copy -> copy(copy, history, zone).stream()).forEach(lines::add);
         Trail trail = Trail.of(lines, Trail.end(clock.instant()), zone);
-        return new Picture(
-                sentence(copies, history, zone),
-                trail,
-                trail.ticks().stream().map(tick -> DAY.format(tick.date())).toList());
+        return new Picture(sentence(copies, history, zone), trail);
     }
 
     private Trail.Line card(Roll roll, List<Clearance> clearances, ZoneId zone) {

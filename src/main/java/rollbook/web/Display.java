@@ -33,6 +33,7 @@ public class Display {
     private static final Locale LOCALE = Locale.UK;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", LOCALE);
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", LOCALE);
+    private static final DateTimeFormatter DAY_AND_MONTH = DateTimeFormatter.ofPattern("d MMM", LOCALE);
     private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM uuuu", LOCALE);
 
     /** Stands in no message. */
@@ -180,6 +181,11 @@ public class Display {
     /** Tue 14 Jul 2026. */
     public String shortDate(LocalDate date) {
         return SHORT_DATE.format(date);
+    }
+
+    /** 14 Jul, below a picture. */
+    public String dayAndMonth(LocalDate date) {
+        return DAY_AND_MONTH.format(date);
     }
 
     /** 2026-07-14T18:42:05Z, for {@code datetime} attributes and exports. */

@@ -226,7 +226,6 @@ class DraftsTests {
                 lines("H", held),
                 lines("X", 1),
                 List.of(),
-                List.of(),
                 Map.of(),
                 14,
                 12,

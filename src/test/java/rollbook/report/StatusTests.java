@@ -124,8 +124,8 @@ class StatusTests {
                         "SHUTTLE-02 is encoded, and no round trip shows that the encoding lost nothing. ".repeat(2)))
                 .toList();
         ProofSummary proof = new ProofSummary(
-                60, List.of(), List.of(), held, held, List.of(), List.of(), List.of(), Map.of(), 0, 0, 0, 0, List.of(),
-                List.of(), List.of(), List.of());
+                60, List.of(), List.of(), held, held, List.of(), List.of(), Map.of(), 0, 0, 0, 0, List.of(), List.of(),
+                List.of(), List.of());
         StatusView view = views.of(status, proof, scene.production.as(Role.OFFICE), true);
         byte[] bytes = paper.print("report/status-paper", view, "x.pdf").getBody();
         try (ReportPdf pdf = print(bytes, "status-%d.pdf".formatted(pools))) {
